@@ -1,0 +1,1 @@
+"""Syntax to meaning: the checked model of a course."""

@@ -1,0 +1,1 @@
+"""The rules a course is checked by, a file each."""

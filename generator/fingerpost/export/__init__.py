@@ -1,0 +1,1 @@
+"""The model to other formats, a file each."""

@@ -1,0 +1,1 @@
+"""Pitches, shapes, hands and chord names: pure, without input or output, without a dependency."""

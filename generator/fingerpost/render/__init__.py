@@ -1,0 +1,1 @@
+"""The model to pictures, tables, sentences and pages, as text."""

@@ -1,0 +1,1 @@
+"""The Markdown extension, the MkDocs plugin and its options."""
