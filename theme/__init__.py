@@ -1,0 +1,1 @@
+"""The published course: templates, styles and scripts."""
