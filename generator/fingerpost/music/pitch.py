@@ -75,7 +75,7 @@ class Pitch:
 
     @classmethod
     def from_midi(cls, midi: int, note: Note | None = None) -> Pitch:
-        """The pitch of a MIDI number, spelled as `note` (which must have its pitch class) or by the commoner accidental."""
+        """The pitch of a MIDI number, spelled as `note` (of its pitch class) or by the commoner accidental."""
         spelled = note or COMMON_SPELLING[midi % 12]
         if spelled.pitch_class != midi % 12:
             raise ValueError(f"{spelled} does not spell MIDI {midi}")

@@ -34,7 +34,7 @@ class Finger(enum.IntEnum):
 
 @dataclass(frozen=True, slots=True)
 class Press:
-    """One finger on one fret, over the strings `low` down to `high` by number (6 to 1 is a full bar; equal: one string).
+    """One finger on one fret, over the strings `low` down to `high` by number (6 to 1: a full bar; equal: one string).
 
     finger is None where the shape does not say which finger it is. fret counts from the capo and is at least 1.
     """
@@ -57,6 +57,10 @@ class Press:
     def covers(self, string: int) -> bool:
         """Whether it lies over this string."""
         return self.high <= string <= self.low
+
+    def clashes(self, other: Press) -> bool:
+        """Whether both would be on one string at one fret, which two fingers cannot be."""
+        return self.fret == other.fret and self.low >= other.high and other.low >= self.high
 
 
 def _order(press: Press) -> tuple[int, int, int, int]:

@@ -1,0 +1,297 @@
+"""Moves: what one line of a lesson does to the hand, and the shape that it leaves."""
+
+from __future__ import annotations
+
+import enum
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+
+from fingerpost.music.fretboard import MOST_FRETS
+from fingerpost.music.shape import Finger, Press, Shape
+from fingerpost.music.tuning import Tuning
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """A finger goes to a fret over the strings `low` down to `high` (equal: one string), from wherever it is."""
+
+    finger: Finger
+    fret: int
+    low: int
+    high: int
+
+    @property
+    def press(self) -> Press:
+        """What the finger then presses."""
+        return Press(self.finger, self.fret, self.low, self.high)
+
+
+@dataclass(frozen=True, slots=True)
+class Lift:
+    """A finger leaves the strings."""
+
+    finger: Finger
+
+
+@dataclass(frozen=True, slots=True)
+class Exchange:
+    """A finger that is up takes the place of one that is down, which leaves: no sound changes."""
+
+    finger: Finger
+    replaced: Finger
+
+
+@dataclass(frozen=True, slots=True)
+class Shift:
+    """Every finger that is down slides by so many frets, up the neck where positive."""
+
+    by: int
+
+
+@dataclass(frozen=True, slots=True)
+class Mute:
+    """A string is silenced: by a finger that is down and leans on it, or (finger None) by not being struck."""
+
+    string: int
+    finger: Finger | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Strum:
+    """These strings, and no others, are struck from here on."""
+
+    strings: frozenset[int]
+
+
+Move = Place | Lift | Exchange | Shift | Mute | Strum
+
+
+class Reason(enum.Enum):
+    """Why a move cannot be made; closed."""
+
+    FINGER_UP = "finger-up"
+    FINGER_DOWN = "finger-down"
+    ALREADY_SO = "already-so"
+    SAME_SPOT = "same-spot"
+    NO_SUCH_FRET = "no-such-fret"
+    NO_SUCH_STRING = "no-such-string"
+    OFF_THE_NECK = "off-the-neck"
+    NOTHING_DOWN = "nothing-down"
+    NOTHING_STRUCK = "nothing-struck"
+    PRESSES_IT = "presses-it"
+
+
+class ImpossibleMove(ValueError):  # noqa: N818 - the name says what it is to the reader of a finding
+    """A move that the hand, as it stands, cannot make. reason is data; the text is a plain sentence.
+
+    finger: the finger concerned. other: the one in its way, or the one to be replaced. string, fret: where.
+    """
+
+    def __init__(
+        self,
+        reason: Reason,
+        message: str,
+        *,
+        finger: Finger | None = None,
+        other: Finger | None = None,
+        string: int | None = None,
+        fret: int | None = None,
+    ) -> None:
+        super().__init__(message)
+        self.reason, self.message = reason, message
+        self.finger, self.other, self.string, self.fret = finger, other, string, fret
+
+
+def apply(shape: Shape, move: Move, highest_fret: int = MOST_FRETS) -> Shape:
+    """The shape after a move. Raises ImpossibleMove; highest_fret is counted from the capo.
+
+    Any move of a finger ends its damping of other strings (`lapsed` tells), except an exchange, which hands it over,
+    and a shift, in which it slides along.
+    """
+    match move:
+        case Place():
+            return _place(shape, move.press, highest_fret)
+        case Lift():
+            _press_of(shape, move.finger)
+            return _without(shape, move.finger)
+        case Exchange():
+            return _exchange(shape, move)
+        case Shift():
+            return _shift(shape, move.by, highest_fret)
+        case Mute():
+            return _mute(shape, move)
+        case Strum():
+            return _strum(shape, move.strings)
+
+
+def apply_all(shape: Shape, moves: Iterable[Move], highest_fret: int = MOST_FRETS) -> Shape:
+    """The shape after several moves, one after the other. Raises ImpossibleMove."""
+    for move in moves:
+        shape = apply(shape, move, highest_fret)
+    return shape
+
+
+def lapsed(before: Shape, after: Shape) -> tuple[tuple[int, Finger], ...]:
+    """Dampings of the shape before, as (string, finger), that have ended because the finger left."""
+    taken_over = {string for string, _ in after.damped}
+    return tuple((string, finger) for string, finger in before.damped if string not in taken_over)
+
+
+def write_move(move: Move, tuning: Tuning) -> str:
+    """The move as a course writes it (`3 to G2`, `1 to E1-e1`, `mute D by 2`), strings by letter where there is one."""
+    match move:
+        case Place(finger, fret, low, high) if low == high:
+            return f"{finger.mark} to {_spot(tuning, fret, low)}"
+        case Place(finger, fret, low, high):
+            lettered = None not in (tuning.letter(low), tuning.letter(high))
+            ends = (_spot(tuning, fret, string) if lettered else f"{string}:{fret}" for string in (low, high))
+            return f"{finger.mark} to {'-'.join(ends)}"
+        case Lift(finger):
+            return f"{finger.mark} off"
+        case Exchange(finger, replaced):
+            return f"{finger.mark} for {replaced.mark}"
+        case Shift(by):
+            return f"shift {by:+d}"
+        case Mute(string, finger):
+            return f"mute {_called(tuning, string)}" + ("" if finger is None else f" by {finger.mark}")
+        case Strum(strings):
+            return "strum " + " ".join(_runs(tuning, strings))
+
+
+def _called(tuning: Tuning, string: int) -> str:
+    return tuning.letter(string) or str(string)
+
+
+def _spot(tuning: Tuning, fret: int, string: int) -> str:
+    letter = tuning.letter(string)
+    return f"{letter}{fret}" if letter else f"{string}:{fret}"
+
+
+def _runs(tuning: Tuning, strings: frozenset[int]) -> list[str]:
+    """Neighbouring strings as `A-e` from three on, others one by one, highest-numbered first."""
+    runs: list[list[int]] = []
+    for string in sorted(strings, reverse=True):
+        if runs and runs[-1][-1] == string + 1:
+            runs[-1].append(string)
+        else:
+            runs.append([string])
+    words: list[str] = []
+    for run in runs:
+        names = [_called(tuning, string) for string in run]
+        words += [f"{names[0]}-{names[-1]}"] if len(run) > 2 else names
+    return words
+
+
+def _finger(finger: Finger) -> str:
+    return "the thumb" if finger is Finger.THUMB else f"finger {finger.mark}"
+
+
+def _press_of(shape: Shape, finger: Finger) -> Press:
+    press = shape.press_of(finger)
+    if press is None:
+        raise ImpossibleMove(Reason.FINGER_UP, f"{_finger(finger)} is not down", finger=finger)
+    return press
+
+
+def _without(shape: Shape, finger: Finger) -> Shape:
+    return replace(
+        shape,
+        presses=tuple(press for press in shape.presses if press.finger != finger),
+        damped=tuple(pair for pair in shape.damped if pair[1] != finger),
+    )
+
+
+def _check_string(shape: Shape, string: int, finger: Finger | None = None) -> None:
+    if not 1 <= string <= shape.strings:
+        raise ImpossibleMove(
+            Reason.NO_SUCH_STRING,
+            f"there is no string {string}; expected 1 to {shape.strings}",
+            finger=finger,
+            string=string,
+        )
+
+
+def _place(shape: Shape, press: Press, highest_fret: int) -> Shape:
+    assert press.finger is not None
+    finger, press = press.finger, replace(press, low=max(press.low, press.high), high=min(press.low, press.high))
+    for string in (press.low, press.high):
+        _check_string(shape, string, finger)
+    if not 1 <= press.fret <= highest_fret:
+        message = f"there is no fret {press.fret} to press; expected 1 to {highest_fret}"
+        raise ImpossibleMove(Reason.NO_SUCH_FRET, message, finger=finger, fret=press.fret)
+    if shape.press_of(finger) == press and finger not in {damper for _, damper in shape.damped}:
+        message = f"{_finger(finger)} is there already"
+        raise ImpossibleMove(Reason.ALREADY_SO, message, finger=finger, string=press.low, fret=press.fret)
+    freed = _without(shape, finger)
+    _check_spot(freed, press)
+    return freed.with_presses((*freed.presses, press))
+
+
+def _check_spot(shape: Shape, press: Press) -> None:
+    for other in shape.presses:
+        if press.clashes(other):
+            string = min(press.low, other.low)
+            by = "another finger" if other.finger is None else _finger(other.finger)
+            raise ImpossibleMove(
+                Reason.SAME_SPOT,
+                f"{by} is on string {string} at fret {press.fret} already; two fingers cannot share it",
+                finger=press.finger,
+                other=other.finger,
+                string=string,
+                fret=press.fret,
+            )
+
+
+def _exchange(shape: Shape, move: Exchange) -> Shape:
+    if shape.press_of(move.replaced) is None:
+        message = f"{_finger(move.replaced)} is not down, so {_finger(move.finger)} cannot take its place"
+        raise ImpossibleMove(Reason.FINGER_UP, message, finger=move.replaced, other=move.finger)
+    if shape.press_of(move.finger) is not None:
+        message = f"{_finger(move.finger)} is down elsewhere; to take a place without a sound it must be free"
+        raise ImpossibleMove(Reason.FINGER_DOWN, message, finger=move.finger, other=move.replaced)
+    return replace(
+        shape,
+        presses=tuple(replace(p, finger=move.finger) if p.finger == move.replaced else p for p in shape.presses),
+        damped=tuple((s, move.finger if f == move.replaced else f) for s, f in shape.damped),
+    )
+
+
+def _shift(shape: Shape, by: int, highest_fret: int) -> Shape:
+    if not shape.presses:
+        raise ImpossibleMove(Reason.NOTHING_DOWN, "no finger is down, so there is nothing to shift")
+    if by == 0:
+        raise ImpossibleMove(Reason.ALREADY_SO, "a shift by 0 frets changes nothing")
+    for press in shape.presses:
+        if not 1 <= press.fret + by <= highest_fret:
+            went = f"a shift by {by:+d} would put fret {press.fret} at {press.fret + by}"
+            message = f"{went}; expected 1 to {highest_fret}"
+            raise ImpossibleMove(Reason.OFF_THE_NECK, message, finger=press.finger, fret=press.fret + by)
+    return shape.with_presses(replace(press, fret=press.fret + by) for press in shape.presses)
+
+
+def _mute(shape: Shape, move: Mute) -> Shape:
+    _check_string(shape, move.string, move.finger)
+    if move.finger is None:
+        if move.string in shape.unstruck:
+            message = f"string {move.string} is not struck as it is"
+            raise ImpossibleMove(Reason.ALREADY_SO, message, string=move.string)
+        return replace(shape, unstruck=shape.unstruck | {move.string})
+    if _press_of(shape, move.finger).covers(move.string):
+        message = f"{_finger(move.finger)} presses string {move.string}, so it cannot damp it"
+        raise ImpossibleMove(Reason.PRESSES_IT, message, finger=move.finger, string=move.string)
+    if (move.string, move.finger) in shape.damped:
+        message = f"{_finger(move.finger)} damps string {move.string} already"
+        raise ImpossibleMove(Reason.ALREADY_SO, message, finger=move.finger, string=move.string)
+    others = tuple(pair for pair in shape.damped if pair[0] != move.string)
+    return replace(shape, damped=(*others, (move.string, move.finger)))
+
+
+def _strum(shape: Shape, strings: frozenset[int]) -> Shape:
+    for string in strings:
+        _check_string(shape, string)
+    if not strings:
+        raise ImpossibleMove(Reason.NOTHING_STRUCK, "no string would be struck; expected at least one")
+    unstruck = frozenset(range(1, shape.strings + 1)) - strings
+    if unstruck == shape.unstruck:
+        raise ImpossibleMove(Reason.ALREADY_SO, "these strings are struck as it is")
+    return replace(shape, unstruck=unstruck)

@@ -1,0 +1,259 @@
+"""What changes from one shape to another: which fingers move and how, what stays, and what is heard of it."""
+
+from __future__ import annotations
+
+import enum
+from collections import Counter
+from dataclasses import dataclass
+
+from fingerpost.music.fretboard import Fretboard
+from fingerpost.music.move import Exchange, Lift, Move, Mute, Place, Shift, Strum, apply
+from fingerpost.music.shape import Finger, Press, Shape
+
+
+class MoveKind(enum.Enum):
+    """How one finger moves."""
+
+    PLACE = "place"  # from the air onto one string
+    LIFT = "lift"  # from one string into the air
+    SLIDE = "slide"  # along the same string or strings, keeping contact: a guide finger
+    CROSS = "cross"  # over to another string
+    BAR = "bar"  # lays a bar, from the air or from wherever it is
+    UNBAR = "unbar"  # raises a bar into the air
+    HINGE = "hinge"  # part of a bar is freed, the rest stays
+    EXCHANGE = "exchange"  # takes the place of another finger, which leaves
+    SHIFT = "shift"  # slides with the whole hand
+    MUTE = "mute"  # leans on a string to damp it
+    UNMUTE = "unmute"  # stops damping, stays where it presses
+
+
+@dataclass(frozen=True, slots=True)
+class FingerMove:
+    """What one finger does: before and after are what it presses, None where it is up.
+
+    replaced: for an exchange, the finger that leaves.
+    """
+
+    finger: Finger
+    kind: MoveKind
+    before: Press | None
+    after: Press | None
+    replaced: Finger | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Transition:
+    """The change between two shapes with known fingers. Strings are listed highest-numbered first.
+
+    moves: one a moved finger, in the order of the fingers; an exchange is one move. strings_changed: strings whose
+    pitch changes, or that fall silent or newly sound. notes_gone, notes_come: MIDI numbers heard before and not
+    after, and the other way round, counted with repetition. stays: fingers whose press is the same before and after,
+    whether anything hangs on it or not; of these, pivots are the ones that hold while another finger moves. guides:
+    fingers that keep contact while they move along their string. newly_sounding, falling_silent: strings.
+    strum_changed: other strings are struck than before. shift: by how many frets the whole hand slides, else 0.
+    """
+
+    before: Shape
+    after: Shape
+    moves: tuple[FingerMove, ...]
+    strings_changed: tuple[int, ...]
+    notes_gone: tuple[int, ...]
+    notes_come: tuple[int, ...]
+    stays: tuple[Finger, ...]
+    guides: tuple[Finger, ...]
+    pivots: tuple[Finger, ...]
+    newly_sounding: tuple[int, ...]
+    falling_silent: tuple[int, ...]
+    strum_changed: bool
+    shift: int = 0
+
+    @property
+    def finger_count(self) -> int:
+        """How many fingers move; an exchange counts as one, a change of the strings struck as none."""
+        return len(self.moves)
+
+    @property
+    def notes_changed(self) -> int:
+        """How many pitches differ: of those gone and those come, the larger number.
+
+        So one note that moves counts as one, and a pitch that merely goes to another string as none.
+        """
+        return max(len(self.notes_gone), len(self.notes_come))
+
+    @property
+    def sound_changes(self) -> bool:
+        """Whether any string sounds otherwise than before."""
+        return bool(self.strings_changed)
+
+    def move_of(self, finger: Finger) -> FingerMove | None:
+        """What this finger does, or None where it does not move."""
+        return next((move for move in self.moves if move.finger == finger), None)
+
+
+def transition(before: Shape, after: Shape, fretboard: Fretboard) -> Transition:
+    """The change from one shape to another on the same strings.
+
+    Raises ValueError where the numbers of strings differ or a shape does not say which fingers it uses.
+    """
+    _check(before, after, fretboard)
+    shift = _shift(before, after)
+    moves = _moves(before, after, shift)
+    stays = tuple(f for f in before.fingers if before.press_of(f) == after.press_of(f))
+    numbers = range(before.strings, 0, -1)
+    gone, come = _notes(before, fretboard), _notes(after, fretboard)
+    return Transition(
+        before=before,
+        after=after,
+        moves=moves,
+        strings_changed=tuple(s for s in numbers if before.fret(s) != after.fret(s)),
+        notes_gone=tuple(sorted((gone - come).elements())),
+        notes_come=tuple(sorted((come - gone).elements())),
+        stays=stays,
+        guides=tuple(move.finger for move in moves if move.kind in (MoveKind.SLIDE, MoveKind.SHIFT)),
+        pivots=tuple(f for f in stays if any(move.finger != f for move in moves)),
+        newly_sounding=tuple(s for s in numbers if before.fret(s) is None and after.fret(s) is not None),
+        falling_silent=tuple(s for s in numbers if before.fret(s) is not None and after.fret(s) is None),
+        strum_changed=before.unstruck != after.unstruck,
+        shift=shift,
+    )
+
+
+def moves_between(before: Shape, after: Shape) -> tuple[Move, ...]:
+    """Moves that lead from one shape to the other, in an order in which each can be made; empty where they are equal.
+
+    Each finger moves once, except where two stand in each other's way: then one lifts first. Raises ValueError like
+    `transition`.
+    """
+    _check(before, after)
+    shift = _shift(before, after)
+    out: list[Move] = []
+    shape = before
+    if shift:
+        out.append(Shift(shift))
+    else:
+        out += _finger_moves(before, after)
+    for move in out:
+        shape = apply(shape, move)
+    ending = [Mute(string, finger) for string, finger in after.damped if (string, finger) not in shape.damped]
+    struck = frozenset(range(1, after.strings + 1)) - after.unstruck
+    return (*out, *ending, *([Strum(struck)] if shape.unstruck != after.unstruck else []))
+
+
+def _check(before: Shape, after: Shape, fretboard: Fretboard | None = None) -> None:
+    if before.strings != after.strings or (fretboard is not None and fretboard.strings != before.strings):
+        raise ValueError("the shapes and the neck have different numbers of strings")
+    if not (before.has_fingers and after.has_fingers):
+        raise ValueError("a transition needs shapes that say which finger presses what")
+
+
+def _notes(shape: Shape, fretboard: Fretboard) -> Counter[int]:
+    return Counter(
+        fretboard.shape_midi(string, fret)
+        for string in shape.sounding_strings
+        if (fret := shape.fret(string)) is not None
+    )
+
+
+def _shift(before: Shape, after: Shape) -> int:
+    """By how many frets the whole hand slides, two fingers at least; else 0."""
+    if len(before.fingers) < 2 or before.fingers != after.fingers:
+        return 0
+    pairs = [(before.press_of(f), after.press_of(f)) for f in before.fingers]
+    by = {b.fret - a.fret for a, b in pairs if a and b and (a.low, a.high) == (b.low, b.high)}
+    whole = all(a and b and (a.low, a.high) == (b.low, b.high) for a, b in pairs)
+    return by.pop() if whole and len(by) == 1 else 0
+
+
+def _moves(before: Shape, after: Shape, shift: int) -> tuple[FingerMove, ...]:
+    replaced = _exchanges(before, after)
+    out: list[FingerMove] = []
+    for finger in Finger:
+        old, new = before.press_of(finger), after.press_of(finger)
+        if finger in replaced.values():
+            continue
+        if finger in replaced:
+            out.append(FingerMove(finger, MoveKind.EXCHANGE, old, new, replaced[finger]))
+        elif shift and old is not None:
+            out.append(FingerMove(finger, MoveKind.SHIFT, old, new))
+        elif old != new:
+            out.append(FingerMove(finger, kind_of(old, new), old, new))
+        elif kind := _damping(before, after, finger):
+            out.append(FingerMove(finger, kind, old, new))
+    return tuple(out)
+
+
+def _exchanges(before: Shape, after: Shape) -> dict[Finger, Finger]:
+    """Which finger takes the place of which: the one was up, the other is up, the press is the same."""
+    arrived = [f for f in after.fingers if f not in before.fingers]
+    left = [f for f in before.fingers if f not in after.fingers]
+    out: dict[Finger, Finger] = {}
+    for finger in arrived:
+        new = after.press_of(finger)
+        for other in left:
+            old = before.press_of(other)
+            if new and old and (new.fret, new.low, new.high) == (old.fret, old.low, old.high):
+                out[finger] = other
+    return out
+
+
+def kind_of(old: Press | None, new: Press | None) -> MoveKind:
+    """How a finger moves between two different presses, None standing for the air (at least one is a press)."""
+    if new is None:
+        return MoveKind.UNBAR if old is not None and old.is_bar else MoveKind.LIFT
+    if old is None:
+        return MoveKind.BAR if new.is_bar else MoveKind.PLACE
+    meet = old.covers(new.low) or new.covers(old.low)
+    if old.fret == new.fret and meet:
+        return MoveKind.BAR if len(new.strings) >= len(old.strings) else MoveKind.HINGE
+    if new.is_bar and not old.is_bar:
+        return MoveKind.BAR
+    return MoveKind.SLIDE if meet else MoveKind.CROSS
+
+
+def _damping(before: Shape, after: Shape, finger: Finger) -> MoveKind | None:
+    old = {string for string, damper in before.damped if damper == finger}
+    new = {string for string, damper in after.damped if damper == finger}
+    if old == new:
+        return None
+    return MoveKind.MUTE if new - old else MoveKind.UNMUTE
+
+
+def _finger_moves(before: Shape, after: Shape) -> list[Move]:
+    exchanges = _exchanges(before, after)
+    out: list[Move] = [Exchange(finger, other) for finger, other in exchanges.items()]
+    out += [Lift(f) for f in before.fingers if f not in after.fingers and f not in exchanges.values()]
+    shape = before
+    for move in out:
+        shape = apply(shape, move)
+    return out + _placements(shape, after)
+
+
+def _placements(shape: Shape, after: Shape) -> list[Move]:
+    """Places, each when its spot is free; where all wait for each other, one finger lifts to break the ring."""
+    out: list[Move] = []
+    waiting = [press for press in after.presses if _unlike(shape, after, press)]
+    while waiting:
+        free = [press for press in waiting if not _blocked(shape, press)]
+        move: Move
+        if free:
+            press = free[0]
+            waiting.remove(press)
+            assert press.finger is not None
+            move = Place(press.finger, press.fret, press.low, press.high)
+        else:
+            move = Lift(next(p.finger for p in waiting if p.finger is not None and shape.press_of(p.finger)))
+        out.append(move)
+        shape = apply(shape, move)
+    return out
+
+
+def _unlike(shape: Shape, after: Shape, press: Press) -> bool:
+    """Whether a finger has yet to move to this press; one that must stop damping is placed anew."""
+    if press.finger is None or shape.press_of(press.finger) != press:
+        return True
+    kept = {string for string, finger in after.damped if finger == press.finger}
+    return any(finger == press.finger and string not in kept for string, finger in shape.damped)
+
+
+def _blocked(shape: Shape, press: Press) -> bool:
+    return any(other.finger != press.finger and other.clashes(press) for other in shape.presses)
