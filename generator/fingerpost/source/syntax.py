@@ -206,7 +206,10 @@ class StepSyntax:
 
 @dataclass(frozen=True, slots=True)
 class BlockSyntax:
-    """One `moves` block as written. span is the whole fence; source is the text between its fence lines."""
+    """One `moves` block as written. span is the whole fence; source is the text between its fence lines.
+
+    unread: keys that are written but whose value could not be read; findings have said so.
+    """
 
     span: Span
     source: str
@@ -220,6 +223,7 @@ class BlockSyntax:
     teaches: tuple[Token, ...] = ()
     fingers_per_step: Token | None = None
     steps: tuple[StepSyntax, ...] = ()
+    unread: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

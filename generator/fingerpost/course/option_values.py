@@ -1,0 +1,157 @@
+"""How the values of options are read: a reader takes what the configuration holds, or says what it expected."""
+
+from __future__ import annotations
+
+import dataclasses
+import difflib
+import math
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+from typing import Any, TypeVar
+
+from fingerpost.music import chord_symbol
+from fingerpost.music.chord import Chord
+from fingerpost.music.key import Key
+from fingerpost.music.tuning import NAMED, Tuning, parse_tuning
+
+LONGEST_VALUE_SHOWN = 60
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """An option that could not be taken: its key (dotted where nested), what is wrong, what was expected, the nearest."""
+
+    key: str
+    wrong: str
+    expected: str
+    nearest: str = ""
+
+    @property
+    def sentence(self) -> str:
+        """The problem in one sentence."""
+        return f"`{self.key}` {self.wrong}"
+
+
+class SettingError(ValueError):
+    """A value that an option does not take; inner is the key within a nested option."""
+
+    def __init__(self, wrong: str, expected: str, nearest: str = "", inner: str = "") -> None:
+        super().__init__(f"{wrong}; expected {expected}")
+        self.wrong, self.expected, self.nearest, self.inner = wrong, expected, nearest, inner
+
+    def problem(self, key: str) -> Problem:
+        """The error as a problem of the option `key`."""
+        return Problem(f"{key}.{self.inner}" if self.inner else key, self.wrong, self.expected, self.nearest)
+
+
+def nearest(word: str, known: Iterable[str]) -> str:
+    """The known word that is most like `word`, or "" where none is like it."""
+    by_fold = {known_word.casefold(): known_word for known_word in known}
+    found = difflib.get_close_matches(word.casefold()[:100], list(by_fold), n=1, cutoff=0.5)
+    return by_fold[found[0]] if found else ""
+
+
+def shown(value: object) -> str:
+    """A value as a message quotes it."""
+    text = repr(value) if isinstance(value, str) else str(value)
+    return text if len(text) <= LONGEST_VALUE_SHOWN else text[:LONGEST_VALUE_SHOWN] + "…"
+
+
+def number(low: int, high: int, whole: bool = True) -> Callable[[object], float]:
+    """A reader of numbers from low to high."""
+    expected = f"a {'whole ' if whole else ''}number from {low} to {high}"
+
+    def read(value: object) -> float:
+        if isinstance(value, bool) or not isinstance(value, int | float) or (whole and value != int(value or 0)):
+            raise SettingError(f"is {shown(value)}", expected)
+        if not low <= value <= high:
+            raise SettingError(f"is {shown(value)}", expected, str(min(max(value, low), high)))
+        return int(value) if whole else float(value)
+
+    return read
+
+
+def one_of(*words: str) -> Callable[[object], str]:
+    """A reader of one word out of a few."""
+
+    def read(value: object) -> str:
+        if value not in words:
+            raise SettingError(f"is {shown(value)}", "one of " + ", ".join(words), nearest(str(value), words))
+        return str(value)
+
+    return read
+
+
+def yes_or_no(value: object) -> bool:
+    """A reader of true and false."""
+    if not isinstance(value, bool):
+        raise SettingError(f"is {shown(value)}", "true or false")
+    return value
+
+
+def tuning(value: object) -> Tuning:
+    """A reader of tunings, named or spelled."""
+    expected = "a named tuning, or four to eight pitches such as D2 A2 D3 G3 A3 D4"
+    try:
+        return parse_tuning(" ".join(map(str, value)) if isinstance(value, list | tuple) else str(value))
+    except ValueError:
+        raise SettingError(f"is {shown(value)}", expected, nearest(str(value), NAMED)) from None
+
+
+def key_of_course(value: object) -> str | None:
+    """A reader of keys; nothing is no key."""
+    if value is None:
+        return None
+    try:
+        Key.parse(str(value))
+    except ValueError:
+        raise SettingError(f"is {shown(value)}", "a key such as G, Bb, Em or F#m") from None
+    return str(value)
+
+
+_Amounts = TypeVar("_Amounts")
+
+
+def amounts(kind: type[_Amounts]) -> Callable[[object], _Amounts]:
+    """A reader of a mapping from the field names of `kind` (a dataclass of numbers) to numbers of at least 0."""
+    fields = {field.name: field for field in dataclasses.fields(kind)}  # type: ignore[arg-type]
+
+    def read(value: object) -> _Amounts:
+        if not isinstance(value, Mapping):
+            raise SettingError(f"is {shown(value)}", "a list of names with numbers, such as " + next(iter(fields)) + ": 3")
+        default = kind()
+        return kind(**{key: _amount(str(key), amount, fields, getattr(default, str(key), 0)) for key, amount in value.items()})
+
+    return read
+
+
+def _amount(key: str, value: object, fields: Mapping[str, Any], default: object) -> object:
+    if key not in fields:
+        raise SettingError("is not known", "one of " + ", ".join(fields), nearest(key, fields), key)
+    wants = bool if isinstance(default, bool) else (int, float)
+    if not isinstance(value, wants) or isinstance(value, bool) != isinstance(default, bool):
+        raise SettingError(f"is {shown(value)}", "true or false" if wants is bool else "a number of at least 0", inner=key)
+    if isinstance(value, int | float) and not (0 <= value and math.isfinite(value)):
+        raise SettingError(f"is {shown(value)}", "a number of at least 0", inner=key)
+    return type(default)(value) if isinstance(default, int) and value == int(value) else value  # type: ignore[call-overload]
+
+
+def tied_names(value: object) -> tuple[tuple[Chord, Chord], ...]:
+    """A reader of decisions between equal names: a list of `C6 not Am7`, or one such text."""
+    texts = [value] if isinstance(value, str) else value
+    if not isinstance(texts, list | tuple):
+        raise SettingError(f"is {shown(value)}", "a list of decisions, each as C6 not Am7")
+    return tuple(_tie(str(text)) for text in texts)
+
+
+def _tie(text: str) -> tuple[Chord, Chord]:
+    words = text.split()
+    if len(words) != 3 or words[1] != "not":
+        raise SettingError(f"holds {shown(text)}", "a decision such as C6 not Am7")
+    try:
+        chosen, refused = chord_symbol.read(words[0]), chord_symbol.read(words[2])
+    except chord_symbol.SymbolError as error:
+        raise SettingError(f"holds {shown(text)}, and {error.message}", "two chord symbols, such as C6 not Am7") from None
+    if chosen.pitch_classes != refused.pitch_classes:
+        raise SettingError(f"holds {shown(text)}, whose chords have different notes", "two names for the same notes")
+    return chosen, refused

@@ -1,0 +1,127 @@
+"""The options of a course, each with its default, how it is read, and what it means."""
+
+from __future__ import annotations
+
+import dataclasses
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from fingerpost.course.option_values import (
+    Problem,
+    SettingError,
+    amounts,
+    key_of_course,
+    nearest,
+    number,
+    one_of,
+    tied_names,
+    tuning,
+    yes_or_no,
+)
+from fingerpost.music.chord import Chord
+from fingerpost.music.chord_symbol import SymbolStyle
+from fingerpost.music.fretboard import MOST_FRETS, SCALE_LENGTH_MM, Fretboard
+from fingerpost.music.hand import Costs, Hand, Limits
+from fingerpost.music.tuning import STANDARD, Tuning
+
+
+def _option(default: Any, read: Any, explains: str) -> Any:
+    return field(default=default, metadata={"read": read, "explains": explains})
+
+
+@dataclass(frozen=True)
+class Settings:
+    """What holds for a whole course unless a lesson or a block says otherwise."""
+
+    tuning: Tuning = _option(
+        STANDARD, tuning, "The tuning: a name such as `drop D`, or the pitches from the lowest string, `D2 A2 D3 G3 A3 D4`."
+    )
+    capo: int = _option(0, number(0, 12), "The fret that the capo lies on; 0 is no capo. Frets then count from it.")
+    scale_length: float = _option(
+        SCALE_LENGTH_MM,
+        number(300, 900, whole=False),
+        "Millimetres from nut to bridge. Reach is reckoned in millimetres, so a short neck lets a hand span more frets.",
+    )
+    frets: int = _option(MOST_FRETS, number(5, 36), "How many frets the neck has.")
+    handed: str = _option("right", one_of("right", "left"), "How pictures are drawn at first; a student can switch.")
+    view: str = _option(
+        "upright",
+        one_of("upright", "player"),
+        "`upright` draws the neck standing, nut on top; `player` as a player sees it, lying. A student can switch.",
+    )
+    key: str | None = _option(None, key_of_course, "The key, such as `G` or `Em`: it settles how notes are spelled.")
+    fingers_per_step: int = _option(1, number(1, 5), "How many fingers a step may move. More is an error.")
+    hand_shifts: bool = _option(False, yes_or_no, "Whether a step may slide the whole hand (`shift +2`).")
+    major_seventh: str = _option("maj7", one_of("maj7", "triangle"), "How a major seventh is written.")
+    diminished: str = _option("dim", one_of("dim", "circle"), "How a diminished chord is written.")
+    minor: str = _option("m", one_of("m", "-"), "How a minor chord is written.")
+    accidentals: str = _option("real", one_of("real", "ascii"), "`real` prints the true signs, `ascii` prints b and #.")
+    note_names: str = _option(
+        "english", one_of("english", "german", "solfege"), "The names of notes: C D E, German (B and H), or Do Re Mi."
+    )
+    limits: Limits = _option(Limits(), amounts(Limits), "What no hand is asked to do: see the table of limits.")
+    costs: Costs = _option(Costs(), amounts(Costs), "What makes a change hard, and how much: see the table of costs.")
+    ties: tuple[tuple[Chord, Chord], ...] = _option(
+        (), tied_names, "Which of two names for the same notes this course uses, each as `C6 not Am7`. The check enforces it."
+    )
+    clean: int = _option(5, number(1, 20), "How many clean changes a practice item asks for. Common practice.")
+    tries: int = _option(6, number(1, 40), "Out of how many tries in a row. Common practice.")
+    warm_up_minutes: int = _option(
+        3, number(0, 60), "Minutes of warming up before a block's practice. Common practice; no standard gives a number."
+    )
+    rest_minutes: int = _option(
+        5, number(0, 60), "Minutes of rest after a block's practice. Common practice; no standard gives a number."
+    )
+
+    @property
+    def fretboard(self) -> Fretboard:
+        """The neck that the course is played on."""
+        return Fretboard(self.tuning, self.capo, self.frets, self.scale_length)
+
+    @property
+    def hand(self) -> Hand:
+        """The hand that the course reckons with."""
+        return Hand(self.limits, self.costs)
+
+    @property
+    def symbol_style(self) -> SymbolStyle:
+        """How chord symbols are written."""
+        return SymbolStyle(self.major_seventh, self.diminished, self.minor, self.note_names, self.accidentals)  # type: ignore[arg-type]
+
+    @classmethod
+    def from_mapping(
+        cls, mapping: Mapping[str, object], base: Settings | None = None
+    ) -> tuple[Settings, tuple[Problem, ...]]:
+        """Settings as written in a configuration, over `base`; what could not be read keeps its base value.
+
+        Each problem says the key, what is wrong with it, what was expected, and the nearest that would do.
+        """
+        values: dict[str, Any] = {}
+        problems: list[Problem] = []
+        for key, value in mapping.items():
+            if key not in OPTIONS:
+                problems.append(unknown_option(str(key)))
+                continue
+            try:
+                values[key] = OPTIONS[key].metadata["read"](value)
+            except SettingError as error:
+                problems.append(error.problem(key))
+        settings = dataclasses.replace(base or cls(), **values)
+        if settings.clean > settings.tries:
+            problems.append(Problem("clean", "asks for more clean changes than there are tries", "at most `tries`"))
+            settings = dataclasses.replace(settings, clean=settings.tries)
+        return settings, tuple(problems)
+
+
+OPTIONS = {option.name: option for option in dataclasses.fields(Settings)}
+
+
+def unknown_option(key: str) -> Problem:
+    """What to say about a key that is no option."""
+    return Problem(key, "is no option", "one of " + ", ".join(OPTIONS), nearest(key, OPTIONS))
+
+
+def explanations() -> dict[str, str]:
+    """What each option means, in the order in which they are best read."""
+    return {name: option.metadata["explains"] for name, option in OPTIONS.items()}
