@@ -1,0 +1,120 @@
+"""Writes a picture as SVG. The only place that knows the SVG library, and how a mark becomes an element."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from functools import lru_cache
+from typing import Any
+
+from svgwrite.container import Group
+from svgwrite.path import Path
+from svgwrite.shapes import Circle as SvgCircle
+from svgwrite.shapes import Line, Rect
+from svgwrite.shapes import Polygon as SvgPolygon
+from svgwrite.text import Text
+
+from fingerpost.render.palette import ATTRIBUTES, FACE
+from fingerpost.render.picture import Box, Circle, Curve, Label, Lines, Mark, Picture, Polygon
+from fingerpost.render.plain import escaped, html_id, without_controls
+
+BASELINE = 0.36
+
+
+def number(value: float) -> str:
+    """A coordinate to a tenth of a unit, without a needless `.0`."""
+    return f"{round(value, 1) + 0.0:g}"
+
+
+def _dress(element: Any, mark: Mark) -> Any:
+    element["class"] = mark.role.value
+    for name, value in ATTRIBUTES[mark.role].items():
+        element[name] = value
+    return element
+
+
+def _lines(mark: Lines) -> Any:
+    n = number
+    if len(mark.strokes) == 1:
+        x1, y1, x2, y2 = mark.strokes[0]
+        element = Line((n(x1), n(y1)), (n(x2), n(y2)), debug=False)
+    else:
+        element = Path("".join(f"M{n(a)} {n(b)}L{n(c)} {n(d)}" for a, b, c, d in mark.strokes), debug=False)
+    _dress(element, mark)
+    if mark.width is not None:
+        element["stroke-width"] = f"{mark.width:g}"
+    return element
+
+
+def _circle(mark: Circle) -> Any:
+    return _dress(SvgCircle((number(mark.x), number(mark.y)), number(mark.r), debug=False), mark)
+
+
+def _box(mark: Box) -> Any:
+    place, size = (number(mark.x), number(mark.y)), (number(mark.width), number(mark.height))
+    return _dress(Rect(place, size, rx=number(mark.radius), debug=False), mark)
+
+
+def _curve(mark: Curve) -> Any:
+    start, c1, c2, end = (f"{number(x)} {number(y)}" for x, y in (mark.start, mark.c1, mark.c2, mark.end))
+    return _dress(Path(f"M{start}C{c1} {c2} {end}", debug=False), mark)
+
+
+def _polygon(mark: Polygon) -> Any:
+    return _dress(SvgPolygon([(number(x), number(y)) for x, y in mark.points], debug=False), mark)
+
+
+def _label(mark: Label) -> Any:
+    place = (number(mark.x), number(mark.y + BASELINE * mark.size))
+    element = _dress(Text(without_controls(mark.text), insert=place, debug=False), mark)
+    element["font-size"] = f"{mark.size:g}"
+    if mark.upwards:
+        element["transform"] = f"rotate(-90 {number(mark.x)} {number(mark.y)})"
+    return element
+
+
+_ELEMENTS: dict[type[Mark], Callable[[Any], Any]] = {
+    Lines: _lines,
+    Circle: _circle,
+    Box: _box,
+    Curve: _curve,
+    Polygon: _polygon,
+    Label: _label,
+}
+
+
+@lru_cache(maxsize=8192)
+def element(mark: Mark) -> str:
+    """One mark as an SVG element. Marks repeat from picture to picture, so each is written once."""
+    return str(_ELEMENTS[type(mark)](mark).tostring())
+
+
+@lru_cache(maxsize=512)
+def _together(marks: tuple[Mark, ...]) -> str:
+    return "".join(map(element, marks))
+
+
+def svg(picture: Picture, ident: str, classes: Iterable[str] = ("fp-frame",), own_size: bool = False) -> str:
+    """The picture as an `<svg>` element to stand in a page. `ident` must be unique in it; no other id is made.
+
+    own_size: width and height are written too, for a file of its own. The group `fp-neck` holds all that is drawn,
+    so that a style sheet may mirror or turn it; data-view, data-hand and data-turned (the view box after a quarter
+    turn) say how it stands.
+    """
+    ident = html_id(ident)
+    width, height = number(picture.width), number(picture.height)
+    size = f' width="{width}" height="{height}"' if own_size else ""
+    drawn = f'<g class="fp-neck" font-family="{FACE}" text-anchor="middle">{_together(picture.neck)}{_together(picture.marks)}</g>'
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" class="{escaped(" ".join(classes))}" viewBox="0 0 {width} {height}"{size} role="img" '
+        f'aria-labelledby="{ident}-t {ident}-d" {_stance(picture)}>'
+        f'<title id="{ident}-t">{escaped(picture.name)}</title><desc id="{ident}-d">{escaped(picture.words)}</desc>{drawn}</svg>'
+    )
+
+
+def _stance(picture: Picture) -> str:
+    """How the picture stands, and how it would stand after a quarter turn to the other view."""
+    width, height = number(picture.width), number(picture.height)
+    against = picture.player_view == picture.left_handed
+    turned = f"0 -{width} {height} {width}" if against else f"-{height} 0 {height} {width}"
+    view, hand = ("player" if picture.player_view else "upright"), ("left" if picture.left_handed else "right")
+    return f'data-view="{view}" data-hand="{hand}" data-turned="{turned}"'
