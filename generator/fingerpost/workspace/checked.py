@@ -1,0 +1,78 @@
+"""Checking a whole course from its sources: every finding of every page at once, and the model that came of it."""
+
+from __future__ import annotations
+
+import dataclasses
+import posixpath
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+
+from fingerpost.course.build import build
+from fingerpost.course.model import Course
+from fingerpost.course.option_values import Problem
+from fingerpost.course.settings import Settings
+from fingerpost.diagnostics import Code, Diagnostic, Edit, Severity, Span
+from fingerpost.source.page import PageRead, read_page
+from fingerpost.source.syntax import PageSyntax
+from fingerpost.workspace.course_folder import CourseSources
+
+
+@dataclass(frozen=True)
+class Checked:
+    """A course with its settings and all findings in the order of their places; pages as they were read."""
+
+    course: Course
+    settings: Settings
+    pages: tuple[PageRead, ...]
+    findings: tuple[Diagnostic, ...]
+
+
+def check(sources: CourseSources) -> Checked:
+    """Reads every page and builds the model. With `sources.only`, findings are those of that page."""
+    settings, problems = Settings.from_mapping(sources.options)
+    pages = tuple(read_page(page.file, page.text) for page in sources.pages)
+    course, of_course = build(pages, settings)
+    found = [
+        *sources.findings,
+        *setting_findings(problems, sources),
+        *(finding for page in pages for finding in page.findings),
+        *of_course,
+        *(finding for page in pages for finding in missing_images(page.syntax, sources.files.__contains__)),
+    ]
+    kept = (finding for finding in found if sources.only is None or finding.span.file == sources.only)
+    return Checked(course, settings, pages, tuple(sorted(set(kept))))
+
+
+def setting_findings(problems: Iterable[Problem], sources: CourseSources) -> Iterator[Diagnostic]:
+    """A finding for each option that could not be taken, at its place in mkdocs.yml."""
+    name = sources.settings_name or "mkdocs.yml"
+    for problem in problems:
+        place = sources.option_places.get(problem.key) or sources.option_places.get(problem.key.split(".")[0])
+        span = place or Span(name, 1, 1, 1, 1)
+        fix = f"`{problem.nearest}`" if problem.nearest else ""
+        yield Diagnostic(span, Severity.ERROR, Code.BAD_SETTING, problem.sentence, problem.expected, fix)
+
+
+def missing_images(page: PageSyntax, is_there: Callable[[str], bool]) -> Iterator[Diagnostic]:
+    """A finding for each image of a step that is no file of the sources. is_there takes a path from their folder."""
+    for image in (step.image for block in page.blocks for step in block.steps if step.image):
+        path = posixpath.normpath(posixpath.join(posixpath.dirname(page.file), image.file.text))
+        if not is_there(path):
+            yield Diagnostic(
+                image.file.span,
+                Severity.ERROR,
+                Code.MISSING_IMAGE,
+                f"There is no image {image.file.text}",
+                "a file of the course, its path written from this page",
+                f"put the file at {path}" if not path.startswith("../") else "move the file among the sources",
+            )
+
+
+def moved(finding: Diagnostic, folder: str) -> Diagnostic:
+    """The finding with its file named from elsewhere: `folder` is put before it."""
+    edits = tuple(Edit(_moved(edit.span, folder), edit.text) for edit in finding.edits)
+    return dataclasses.replace(finding, span=_moved(finding.span, folder), edits=edits)
+
+
+def _moved(span: Span, folder: str) -> Span:
+    return dataclasses.replace(span, file=posixpath.join(folder, span.file) if folder else span.file)
