@@ -1,0 +1,2 @@
+// stub until the markup is known
+export function bindTurn() {}
