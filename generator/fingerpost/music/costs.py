@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
+from itertools import pairwise
 
 from fingerpost.music.fretboard import Fretboard
 from fingerpost.music.shape import Finger, Press
@@ -21,26 +22,42 @@ class Costs:
 
     finger: float = field(default=1.0, metadata={"about": "each finger that is down (Velez Vasquez 2023)"})
     weak: tuple[float, float, float, float] = field(
-        default=(0.0, 0.05, 0.2, 0.9),
+        default=(0.0, 0.05, 0.25, 0.6),
         metadata={"about": "finger 1, 2, 3 and 4 when down; little and ring are the weak ones (common practice)"},
     )
     thumb: float = field(default=2.0, metadata={"about": "the thumb over the top (by judgement)"})
-    bar: float = field(default=0.8, metadata={"about": "each bar (Velez Vasquez 2023)"})
+    bar: tuple[float, float, float, float] = field(
+        default=(1.35, 1.95, 1.95, 1.95),
+        metadata={
+            "about": "a bar of finger 1, 2, 3 or 4 (Velez Vasquez 2023; that the index bars best: common practice)"
+        },
+    )
     bar_string: float = field(
         default=0.35, metadata={"about": "each string under a bar after the second (by judgement)"}
     )
-    bar_other: float = field(default=0.8, metadata={"about": "a bar by another finger than the index (by judgement)"})
-    bar_arch: float = field(
+    arch_open: float = field(
         default=1.0,
-        metadata={"about": "a bar beside a string that must ring open or at a lower fret under its end (by judgement)"},
+        metadata={"about": "a bar that must let the string beside its base ring open (by judgement)"},
+    )
+    arch_finger: float = field(
+        default=1.45,
+        metadata={"about": "the same where a single finger presses that string at a lower fret (by judgement)"},
+    )
+    arch_bar: float = field(
+        default=0.1,
+        metadata={
+            "about": "the same where a bar at a lower fret lies under it (common practice: the A shape moved up)"
+        },
     )
     ahead: float = field(
-        default=0.6,
+        default=0.8,
         metadata={"about": "each fret that a finger reaches beyond its own, one finger a fret (common practice)"},
     )
-    behind: float = field(
-        default=0.3, metadata={"about": "each fret that a finger is drawn in behind its own (common practice)"}
-    )
+    gap: float = field(
+        default=0.55,
+        metadata={"about": "each fret by which two neighbouring fingers are further apart than their numbers "
+                  "(by judgement)"},
+    )  # fmt: skip
     position: float = field(
         default=0.3,
         metadata={"about": "each fret that the hand stands above the first while open strings ring (by judgement)"},
@@ -87,37 +104,41 @@ def _thumb(held: Held) -> float:
 def _bar(held: Held) -> float:
     costs = held.costs
     return sum(
-        costs.bar
-        + costs.bar_string * (p.low - p.high - 1)
-        + costs.bar_other * (p.finger is not Finger.INDEX)
-        + costs.bar_arch * _arched(p, held.frets)
-        for p in held.presses
-        if p.is_bar
+        costs.bar[p.finger - 1] + costs.bar_string * (p.low - p.high - 1) for p in held.presses if p.finger and p.is_bar
     )
 
 
-def _arched(bar: Press, frets: Sequence[int | None]) -> bool:
-    """Whether the string beside the finger's base, just higher in pitch, sounds below the bar's fret."""
-    beside = frets[bar.high - 2] if bar.high > 1 else None
-    return beside is not None and beside < bar.fret
+def _arch(held: Held) -> float:
+    """A bar that must not touch the string beside its base, on the side of string 1."""
+    costs, points = held.costs, 0.0
+    for bar in held.presses:
+        beside = held.frets[bar.high - 2] if bar.is_bar and bar.high > 1 else None
+        if beside == 0:
+            points += costs.arch_open
+        elif beside is not None and beside < bar.fret:
+            under = any(p.is_bar and p.fret == beside and p.covers(bar.high - 1) for p in held.presses)
+            points += costs.arch_bar if under else costs.arch_finger
+    return points
 
 
 def _position(held: Held) -> float:
-    """One finger a fret, counted from where the fingers are least out of place, but never from beyond the index."""
+    """One finger a fret, counted from where the fingers reach least, but never from beyond the index."""
     known = [(p.finger, p.fret) for p in held.presses if p.finger]
     if not known:
         return 0.0
-    costs, above = held.costs, held.costs.position * (0 in held.frets)
+    above = held.costs.position * (0 in held.frets)
     top = max(fret for _, fret in known)
     index = next((fret for finger, fret in known if finger == 1), top)
     return min(
-        above * (home - 1)
-        + sum(
-            costs.ahead * off if (off := fret - home - finger + 1) > 0 else -costs.behind * off
-            for finger, fret in known
-        )
+        above * (home - 1) + held.costs.ahead * sum(max(0, fret - home - finger + 1) for finger, fret in known)
         for home in range(max(1, min(top - 3, index)), index + 1)
     )
+
+
+def _gap(held: Held) -> float:
+    known = sorted((p.finger, p.fret) for p in held.presses if p.finger)
+    apart = ((b[1] - a[1]) - (b[0] - a[0]) for a, b in pairwise(known))
+    return held.costs.gap * sum(frets for frets in apart if frets > 0)
 
 
 def _reversed_order(held: Held) -> float:
@@ -150,7 +171,9 @@ TERMS: Mapping[str, Callable[[Held], float]] = {
     "weak fingers": _weak,
     "thumb": _thumb,
     "bar": _bar,
+    "arch": _arch,
     "position": _position,
+    "gap": _gap,
     "reversed order": _reversed_order,
     "stretch": _stretch,
     "across": _across,
