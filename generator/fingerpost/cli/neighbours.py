@@ -89,6 +89,6 @@ def _say(start: str, found: list[dict[str, Any]]) -> None:
     moves = max((len(item["move"]) for item in found), default=0)
     shapes = max((len(item["shape"]) for item in found), default=0)
     for item in found:
-        row = f"  {item['move']:<{moves}}  {item['shape']:<{shapes}}  {item['cost']:>6.2f}  {item['symbol'] or '(silent)'}"
-        print(row)
+        symbol = item["symbol"] or "(silent)"
+        print(f"  {item['move']:<{moves}}  {item['shape']:<{shapes}}  {item['cost']:>6.2f}  {symbol}")
     print()

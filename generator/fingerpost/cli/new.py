@@ -1,4 +1,4 @@
-"""Makes a small course that works: settings, three lessons in an invented setting, and a page that says what comes next."""
+"""Makes a small course that works: settings, three lessons, and a page that says what comes next."""
 
 from __future__ import annotations
 
