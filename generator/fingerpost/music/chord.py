@@ -1,0 +1,97 @@
+"""A chord as structure: root, kind, degrees, bass; and its tones spelled by letter from the root."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from functools import cached_property
+
+from fingerpost.music.chord_spelling import commoner_root, plain_note
+from fingerpost.music.degree import DEGREE_TYPES, Degree, chord_intervals, degree_order, outside_interval
+from fingerpost.music.interval import Interval
+from fingerpost.music.kind import KINDS
+from fingerpost.music.pitch import Note
+
+@dataclass(frozen=True, slots=True)
+class Tone:
+    """A tone of a chord: its interval above the root (`1`, `b3`, `#9`, `bb7`) and its note."""
+
+    interval: str
+    note: Note
+
+
+@dataclass(frozen=True)
+class Chord:
+    """A chord: root, kind-value of MusicXML 4.0, degrees in a fixed order, and the bass where a slash names one.
+
+    A bass that is the root is no slash: it is kept as None. Raises ValueError for an unknown kind or degree type.
+    """
+
+    root: Note
+    kind: str
+    degrees: tuple[Degree, ...] = ()
+    bass: Note | None = None
+
+    def __post_init__(self) -> None:
+        if self.kind not in KINDS:
+            raise ValueError(f"{self.kind!r} is no kind of chord; expected one of {', '.join(KINDS)}")
+        for degree in self.degrees:
+            if degree.type not in DEGREE_TYPES:
+                raise ValueError(f"{degree.type!r} is no type of degree; expected one of {', '.join(DEGREE_TYPES)}")
+        object.__setattr__(self, "degrees", tuple(sorted(self.degrees, key=degree_order)))
+        if self.bass is not None and self.bass.pitch_class == self.root.pitch_class:
+            object.__setattr__(self, "bass", None)
+
+    @property
+    def intervals(self) -> tuple[Interval, ...]:
+        """The intervals above the root, without those of a foreign bass."""
+        return chord_intervals(self.kind, self.degrees)
+
+    @cached_property
+    def tones(self) -> tuple[Tone, ...]:
+        """The tones in order of their interval; a bass that is foreign to the chord stands last."""
+        own = tuple(Tone(str(interval), interval.above(self.root)) for interval in self.intervals)
+        if self.bass is None or any(tone.note.pitch_class == self.bass.pitch_class for tone in own):
+            return own
+        return (*own, Tone(str(self._outside(self.bass.pitch_class)), self.bass))
+
+    @cached_property
+    def pitch_classes(self) -> frozenset[int]:
+        """The pitch classes, that of the bass included."""
+        return frozenset(tone.note.pitch_class for tone in self.tones)
+
+    @property
+    def bass_pitch_class(self) -> int:
+        """The pitch class of the lowest note: the slash bass, else the root."""
+        return (self.bass or self.root).pitch_class
+
+    def interval_of(self, pitch_class: int) -> str:
+        """The interval of a pitch class above the root, also for one outside the chord (as the added tone it would be)."""
+        return str(self._interval(pitch_class))
+
+    def note_of(self, pitch_class: int) -> Note:
+        """The note of a pitch class, spelled by its interval from the root, also for one outside the chord."""
+        if self.bass is not None and self.bass.pitch_class == pitch_class % 12:
+            return self.bass
+        interval = self._interval(pitch_class)
+        note = interval.above(self.root)
+        return note if interval in self.intervals else plain_note(note)
+
+    def _interval(self, pitch_class: int) -> Interval:
+        steps = (pitch_class - self.root.pitch_class) % 12
+        own = next((interval for interval in self.intervals if interval.pitch_class == steps), None)
+        return own or self._outside(pitch_class)
+
+    def _outside(self, pitch_class: int) -> Interval:
+        return outside_interval(self.intervals, (pitch_class - self.root.pitch_class) % 12)
+
+    def with_bass(self, bass: Note | None) -> Chord:
+        """The same chord over another bass; None or the root takes the slash away."""
+        return replace(self, bass=bass)
+
+    def transposed(self, semitones: int) -> Chord:
+        """The chord that many semitones higher, its root spelled on the commoner side."""
+        root = commoner_root(self.kind, self.degrees, self.root.pitch_class + semitones)
+        moved = Chord(root, self.kind, self.degrees)
+        return moved.with_bass(None if self.bass is None else moved.note_of(self.bass.pitch_class + semitones))
+
+

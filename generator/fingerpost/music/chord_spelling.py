@@ -1,0 +1,52 @@
+"""Which letter a root takes: by the key, else the side that players meet more often and that needs fewer accidentals."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+
+from fingerpost.music.degree import Degree, chord_intervals
+from fingerpost.music.interval import Interval
+from fingerpost.music.key import Key
+from fingerpost.music.pitch import COMMON_SPELLING, Note
+
+# How unusual each root is among players, in accidentals (common practice). A natural root costs nothing.
+_RARITY = {"Bb": 0.0, "Eb": 0.0, "F#": 0.0, "C#": 0.0, "Ab": 0.0, "Db": 0.5, "G#": 0.5, "Gb": 1.6, "D#": 1.2, "A#": 4.0}
+_ROOTS = tuple(Note.parse(name) for name in ("C", "D", "E", "F", "G", "A", "B", *_RARITY))
+# What an accidental costs, by its size; three are beyond what a student should meet.
+_WEIGHT = (0.0, 1.0, 2.5, 50.0)
+_AWKWARD = {"E#": 1.2, "B#": 1.2, "Cb": 1.2, "Fb": 1.2}
+_OFF_KEY = 1.5
+_OFF_SCALE = 12.0
+
+
+def _weight(note: Note) -> float:
+    return _AWKWARD.get(str(note), _WEIGHT[min(abs(note.alter), 3)])
+
+
+def _burden(root: Note, intervals: tuple[Interval, ...]) -> float:
+    return sum(_weight(interval.above(root)) for interval in intervals)
+
+
+@lru_cache(maxsize=65536)
+def spelled_root(kind: str, degrees: tuple[Degree, ...], pitch_class: int, key: Key | None = None) -> Note:
+    """The root of a chord as it is best written: in the key if there is one, else the commoner side."""
+    if key is None:
+        return commoner_root(kind, degrees, pitch_class)
+    intervals = chord_intervals(kind, degrees)
+    in_key = key.spell(pitch_class)
+    off = _OFF_SCALE if key.has(pitch_class) else _OFF_KEY
+    choices = {note for note in _ROOTS if note.pitch_class == pitch_class % 12} | {in_key}
+    return min(choices, key=lambda note: (_burden(note, intervals) + (0 if note == in_key else off), str(note)))
+
+
+@lru_cache(maxsize=65536)
+def commoner_root(kind: str, degrees: tuple[Degree, ...], pitch_class: int) -> Note:
+    """The root with the lighter spelling, where both sides are as light the one that players meet more often."""
+    intervals = chord_intervals(kind, degrees)
+    choices = (note for note in _ROOTS if note.pitch_class == pitch_class % 12)
+    return min(choices, key=lambda note: (_burden(note, intervals) + _RARITY.get(str(note), 0.0), str(note)))
+
+
+def plain_note(note: Note) -> Note:
+    """The note itself, or its commoner name where it would need a double accidental, E#, B#, Cb or Fb."""
+    return note if _weight(note) <= 1 else COMMON_SPELLING[note.pitch_class]

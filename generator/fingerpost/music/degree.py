@@ -1,0 +1,73 @@
+"""Degrees that change a kind of chord, the intervals that come of it, and what a tone outside it is called."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+from fingerpost.music.interval import Interval
+from fingerpost.music.kind import KINDS
+
+DEGREE_TYPES = ("alter", "add", "subtract")
+
+
+@dataclass(frozen=True, slots=True)
+class Degree:
+    """A change to a kind, as MusicXML 4.0 counts it.
+
+    type `add`: alter is relative to a dominant chord, so that value 7, alter 0 is the minor seventh;
+    `alter`: relative to the degree that the kind has; `subtract`: the degree is taken out, alter is 0.
+    """
+
+    value: int
+    alter: int
+    type: str
+
+    @property
+    def added(self) -> Interval:
+        """The interval above the root that an `add` means."""
+        return Interval(self.value, self.alter - (1 if self.value == 7 else 0))
+
+
+def adding(interval: Interval) -> Degree:
+    """The degree that adds an interval."""
+    return Degree(interval.number, interval.alter + (1 if interval.number == 7 else 0), "add")
+
+
+@lru_cache(maxsize=8192)
+def chord_intervals(kind: str, degrees: tuple[Degree, ...]) -> tuple[Interval, ...]:
+    """The intervals of a kind with its degrees, in order of their number."""
+    intervals = list(KINDS[kind].intervals)
+    for degree in degrees:
+        if degree.type == "add":
+            intervals.append(degree.added)
+        elif degree.type == "subtract":
+            intervals = [interval for interval in intervals if interval.number != degree.value]
+        else:
+            intervals = [_altered(interval, degree) for interval in intervals]
+    return tuple(sorted(set(intervals)))
+
+
+def _altered(interval: Interval, degree: Degree) -> Interval:
+    return Interval(interval.number, interval.alter + degree.alter) if interval.number == degree.value else interval
+
+
+def degree_order(degree: Degree) -> tuple[int, int, int]:
+    return (DEGREE_TYPES.index(degree.type) if degree.type != "subtract" else 9, degree.value, degree.alter)
+
+
+_OUTSIDE = ("1", "b9", "9", "b3", "3", "11", "#11", "5", "b13", "13", "b7", "7")
+
+
+def outside_interval(intervals: tuple[Interval, ...], steps: int) -> Interval:
+    """What a tone outside a chord is called, by its semitones above the root: the added tone that it would be."""
+    has = {interval.pitch_class for interval in intervals}
+    if steps == 3 and 4 in has and has & {10, 11}:
+        return Interval(9, 1)
+    if steps == 9 and not has & {10, 11}:
+        return Interval(6)
+    if steps == 6 and 7 not in has:
+        return Interval(5, -1)
+    if steps == 8 and 7 not in has:
+        return Interval(5, 1)
+    return Interval.parse(_OUTSIDE[steps])
