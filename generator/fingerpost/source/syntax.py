@@ -75,7 +75,7 @@ class MuteString:
 
 @dataclass(frozen=True, slots=True)
 class StrumStrings:
-    """`strum A-e`, `strum A D B`: pairs (first, last) of string tokens, equal for a single string."""
+    """`strum A-e`, `strum A D B`: pairs (first, last) of string tokens, equal for a single string; none for `all`."""
 
     ranges: tuple[tuple[Token, Token], ...]
     span: Span
@@ -245,6 +245,8 @@ class Fence:
 
     prefix is what stands before the fence on its line (indentation, quote marks, list indent).
     first_line and last_line are the lines of the opening and closing fence, counted from 1.
+    opening is the fence and its info string as written; closed is False where the closing fence is missing: last_line
+    is then the last line that belongs to the block.
     """
 
     prefix: str
@@ -253,6 +255,8 @@ class Fence:
     span: Span
     first_line: int
     last_line: int
+    opening: str = "```moves"
+    closed: bool = True
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,124 @@
+"""What a line of Markdown stands in: block quotes and list items (CommonMark 0.31, 5.1 and 5.2), and how deep.
+
+Tabs count to the next multiple of four columns; a tab that is used up in part leaves blanks behind, as the
+specification has it (2.2).
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+TAB = 4
+BULLET = re.compile(r"[-+*](?=[ \t]|$)")
+NUMBERED = re.compile(r"([0-9]{1,9})[.)](?=[ \t]|$)")
+RULE = re.compile(r"(?:(?:\*[ \t]*){3,}|(?:-[ \t]*){3,}|(?:_[ \t]*){3,})$")
+
+
+@dataclass(frozen=True, slots=True)
+class Container:
+    """A block quote (width 0) or a list item; width is how far its text is indented from where the item stands."""
+
+    width: int
+
+    @property
+    def is_list(self) -> bool:
+        """Whether this is a list item."""
+        return self.width > 0
+
+
+QUOTE = Container(0)
+
+
+class Walk:
+    """A position in one line: `at` counts code points, `column` counts what is seen, `spare` is left of a cut tab."""
+
+    def __init__(self, text: str) -> None:
+        """Starts before the first character."""
+        self.text, self.at, self.column, self.spare = text, 0, 0, 0
+
+    def indent(self) -> int:
+        """How many columns of blanks come next."""
+        column, at = self.column + self.spare, self.at
+        while at < len(self.text) and self.text[at] in " \t":
+            column += 1 if self.text[at] == " " else TAB - column % TAB
+            at += 1
+        return column - self.column
+
+    def eat(self, columns: int) -> None:
+        """Uses up to so many columns of blanks."""
+        taken = min(columns, self.spare)
+        self.spare, self.column, columns = self.spare - taken, self.column + taken, columns - taken
+        while columns > 0 and self.at < len(self.text) and self.text[self.at] in " \t":
+            width = 1 if self.text[self.at] == " " else TAB - self.column % TAB
+            self.at += 1
+            taken = min(width, columns)
+            self.column, self.spare, columns = self.column + taken, width - taken, columns - taken
+
+    def step(self, characters: int) -> None:
+        """Passes over so many characters that are no blanks."""
+        self.at += characters
+        self.column += characters
+
+    @property
+    def blank(self) -> bool:
+        """Whether only blanks are left."""
+        return not self.text[self.at :].strip(" \t")
+
+    @property
+    def rest(self) -> str:
+        """What is left, without the blanks before it."""
+        return self.text[self.at :].lstrip(" \t")
+
+
+def continued(walk: Walk, stack: tuple[Container, ...]) -> int:
+    """How many of the open containers this line goes on with; the walk then stands inside the last of them."""
+    for depth, container in enumerate(stack):
+        if container.is_list:
+            if not walk.blank and walk.indent() < container.width:
+                return depth
+            walk.eat(container.width)
+        elif not _quote(walk):
+            return depth
+    return len(stack)
+
+
+def opened(walk: Walk, in_paragraph: bool) -> tuple[Container, ...]:
+    """The containers that begin on this line where the walk stands."""
+    found: list[Container] = []
+    while walk.indent() < TAB:
+        if _quote(walk):
+            found.append(QUOTE)
+        elif item := _item(walk, in_paragraph and not found):
+            found.append(item)
+        else:
+            break
+    return tuple(found)
+
+
+def _quote(walk: Walk) -> bool:
+    indent = walk.indent()
+    if indent >= TAB or not walk.rest.startswith(">"):
+        return False
+    walk.eat(indent)
+    walk.step(1)
+    if walk.indent():
+        walk.eat(1)
+    return True
+
+
+def _item(walk: Walk, in_paragraph: bool) -> Container | None:
+    rest = walk.rest
+    marker = BULLET.match(rest) or NUMBERED.match(rest)
+    if marker is None or RULE.match(rest):
+        return None
+    empty = not rest[marker.end() :].strip(" \t")
+    if in_paragraph and (empty or (marker.lastindex and int(marker.group(1)) != 1)):
+        return None
+    before = walk.indent()
+    walk.eat(before)
+    walk.step(marker.end())
+    after = walk.indent()
+    after = 1 if empty or after > TAB else after
+    walk.eat(after)
+    return Container(before + marker.end() + after)
