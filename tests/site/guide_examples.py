@@ -1,0 +1,174 @@
+"""The examples of the writer's guide: found in its pages, run, and put beside what the pages say comes of them.
+
+What an example looks like in a page:
+
+- a longer fence marked `markdown` is a page of a course. After it stands either a line that begins with `Makes:` and
+  gives the names of its steps, block by block, or a line `Finds:` and a `text` fence with what the check prints.
+- a `console` fence holds commands after `$ ` and exactly what they print.
+- a table whose head is From, Move, Gives, Which is: each row is a step.
+
+Run as a program, `python tests/site/guide_examples.py`, it writes into the pages what comes of them now. Then read the
+difference: a manual that agrees with a mistake is no better than one that does not.
+"""
+
+from __future__ import annotations
+
+import re
+import shlex
+import subprocess
+import sys
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from fingerpost.course.build import build
+from fingerpost.course.model import Block, Course, Step
+from fingerpost.course.settings import Settings
+from fingerpost.diagnostics import Diagnostic
+from fingerpost.music.chord_symbol import write
+from fingerpost.music.shape_text import write_shape
+from fingerpost.report import text as report
+from fingerpost.source.page import read_page
+
+ROOT = Path(__file__).resolve().parents[2]
+GUIDE = ROOT / "course" / "teachers"
+PAGE = "lesson.md"
+MARKDOWN = re.compile(r"^````markdown\n(?P<text>.*?)^````\n\n(?P<said>Makes: [^\n]*|Finds:\n\n```text\n.*?^```)", re.M | re.S)
+CONSOLE = re.compile(r"^```console\n(?P<text>.*?)^```", re.M | re.S)
+ROW = re.compile(r"^\| `(?P<start>\S+)` \| `(?P<move>[^`]+)` \| `(?P<gives>\S+)` \| `(?P<name>[^`]+)` \|$", re.M)
+
+
+@dataclass(frozen=True)
+class Example:
+    """One example: the page and line where it stands, what is to be run, and what the page says comes of it."""
+
+    page: str
+    line: int
+    text: str
+    said: str
+
+    def __str__(self) -> str:
+        return f"{self.page}:{self.line}"
+
+
+def pages() -> Iterator[tuple[str, str]]:
+    """The guide's pages: name and text."""
+    for path in sorted(GUIDE.glob("*.md")):
+        yield path.name, path.read_text(encoding="utf-8")
+
+
+def lessons() -> Iterator[Example]:
+    """Every example that is a page of a course."""
+    for page, text in pages():
+        for match in MARKDOWN.finditer(text):
+            yield Example(page, text.count("\n", 0, match.start()) + 1, match["text"], match["said"])
+
+
+def sessions() -> Iterator[Example]:
+    """Every example of the command line."""
+    for page, text in pages():
+        for match in CONSOLE.finditer(text):
+            yield Example(page, text.count("\n", 0, match.start()) + 1, commands(match["text"]), match["text"])
+
+
+def rows() -> Iterator[tuple[Example, re.Match[str]]]:
+    """Every row of a table of moves."""
+    for page, text in pages():
+        for match in ROW.finditer(text):
+            yield Example(page, text.count("\n", 0, match.start()) + 1, match["move"], match["gives"]), match
+
+
+def played(text: str, settings: Settings | None = None) -> tuple[Course, list[Diagnostic]]:
+    """The course of one page, and everything that is found in it."""
+    read = read_page(PAGE, text)
+    course, found = build((read.syntax,), settings or Settings())
+    return course, sorted({*read.findings, *found})
+
+
+def said_of(text: str, settings: Settings | None = None) -> str:
+    """What a page of the guide should say of an example: the names it makes, or what is found in it."""
+    course, found = played(text, settings)
+    return f"Finds:\n\n```text\n{checked(text, found)}\n```" if found else f"Makes: {makes(course)}"
+
+
+def checked(text: str, found: list[Diagnostic]) -> str:
+    """The findings as `fingerpost check` prints them, without the count."""
+    lines = text.split("\n")
+
+    def line_of(_: str, number: int) -> str:
+        return lines[number - 1]
+
+    return "\n\n".join("\n".join(report.finding_lines(finding, line_of)) for finding in found)
+
+
+def makes(course: Course) -> str:
+    """The names of all steps: commas between steps, `then` between blocks."""
+    return " then ".join(_block(block) for lesson in course.lessons for block in lesson.blocks)
+
+
+def _block(block: Block) -> str:
+    return ", ".join(_step(step) for step in block.steps)
+
+
+def _step(step: Step) -> str:
+    if step.rest or step.passing:
+        return "rest" if step.rest else "passing"
+    assert step.naming.shown is not None
+    return f"`{write(step.naming.shown)}`"
+
+
+def after_move(start: str, move: str) -> tuple[str, str, list[Diagnostic]]:
+    """What a row of a table of moves comes to: the shape, its name and what is found, all allowances given."""
+    text = f"```moves\nid: row\nfingers_per_step: 2\nstart: {start}\nsteps:\n- {move}\n```\n"
+    course, found = played(text, Settings(hand_shifts=True))
+    step = course.lessons[0].blocks[0].steps[-1]
+    assert step.naming.shown is not None
+    return write_shape(step.shape), write(step.naming.shown), found
+
+
+def commands(text: str) -> str:
+    """The commands of a session, one a line."""
+    return "\n".join(line[2:] for line in text.splitlines() if line.startswith("$ "))
+
+
+def session(asked: str) -> str:
+    """The commands with what they print, as a session shows it."""
+    return "".join(f"$ {command}\n{_printed(command)}" for command in asked.splitlines())
+
+
+def _printed(command: str) -> str:
+    """What a command prints. Only `fingerpost`, and `head` after it, are run."""
+    first, _, rest = command.partition(" | ")
+    words = shlex.split(first)
+    assert words[0] == "fingerpost", command
+    run = [sys.executable, "-c", "import sys; from fingerpost.cli.main import main; sys.exit(main())", *words[1:]]
+    out = subprocess.run(run, capture_output=True, text=True, cwd=ROOT, check=False)
+    lines = (out.stdout + out.stderr).rstrip("\n").splitlines()
+    if head := re.fullmatch(r"head -(\d+)", rest):
+        lines = lines[: int(head[1])]
+    return "".join(f"{line}\n" for line in lines)
+
+
+def renewed(text: str) -> str:
+    """A page of the guide with what comes of its examples now."""
+
+    def lesson(match: re.Match[str]) -> str:
+        return match[0].removesuffix(match["said"]) + said_of(match["text"])
+
+    def console(match: re.Match[str]) -> str:
+        return f"```console\n{session(commands(match['text']))}```"
+
+    return CONSOLE.sub(console, MARKDOWN.sub(lesson, text))
+
+
+def main() -> None:
+    """Renews every page."""
+    for path in sorted(GUIDE.glob("*.md")):
+        text = path.read_text(encoding="utf-8")
+        if (new := renewed(text)) != text:
+            path.write_text(new, encoding="utf-8")
+            print(path.name)
+
+
+if __name__ == "__main__":
+    main()
