@@ -1,4 +1,4 @@
-"""Arrows that show a finger's path: they leave sideways and bow, so that even a neighbour's distance gives them room."""
+"""Arrows that show a finger's path: leaving sideways in a bow, so that even neighbours have room."""
 
 from __future__ import annotations
 

@@ -9,7 +9,7 @@ from fingerpost.music.shape import Press, Shape
 from fingerpost.music.transition import FingerMove, MoveKind, Transition
 from fingerpost.render import marks
 from fingerpost.render.arrows import arrow
-from fingerpost.render.layout import BREAK, CAPO, COLUMN, HEAD, MARGIN, ROW, Facing, Layout
+from fingerpost.render.layout import BREAK, CAPO, HEAD, ROW, UPRIGHT, Facing, Layout
 from fingerpost.render.picture import Box, Label, Lines, Mark, Picture, Point, Role
 from fingerpost.render.window import window
 
@@ -19,9 +19,7 @@ STANDING = LEANING | {MoveKind.HINGE}
 THICKEST, THINNEST = 3.0, 1.2
 
 
-def draw(
-    shape: Shape, fretboard: Fretboard, transition: Transition | None = None, facing: Facing = Facing()
-) -> Picture:
+def draw(shape: Shape, fretboard: Fretboard, transition: Transition | None = None, facing: Facing = UPRIGHT) -> Picture:
     """The picture of a shape; with the transition that led to it, also of what stays, arrives and was.
 
     The words of its text alternative are left to `alternative`.

@@ -31,13 +31,16 @@ class Facing:
     left_handed: bool = False
 
 
+UPRIGHT = Facing()
+
+
 @dataclass(frozen=True, slots=True)
 class Layout:
     """The measures of one picture in user units. `across` runs over the strings, `along` from the nut down the neck."""
 
     strings: int
     window: Window
-    facing: Facing = Facing()
+    facing: Facing = UPRIGHT
     capo: int = 0
     text_rows: int = 0
 

@@ -1,4 +1,4 @@
-"""The code of marks, told apart by shape alone: disc stays, edged square arrives, dashed ring was, small ring is behind."""
+"""The code of marks, told apart by shape: disc stays, edged square arrives, dashed ring was, small is behind."""
 
 from __future__ import annotations
 
@@ -67,7 +67,7 @@ def was(layout: Layout, press: Press, occupied: bool) -> tuple[Mark, ...]:
 
 
 def behind(layout: Layout, press: Press, new: bool) -> tuple[Mark, ...]:
-    """A finger behind a higher one on its string, which makes no sound: small and hollow, square if it has just come."""
+    """A finger behind a higher one on its string, so without sound: small and hollow, square if it has just come."""
     body: Mark = slab(Role.BEHIND, layout, press, SMALL, 3 if new else SMALL)
     return (body, *_label(Role.BEHIND_NUMERAL, layout, press, SMALL_NUMERAL_SIZE))
 

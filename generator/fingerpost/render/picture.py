@@ -9,7 +9,7 @@ Point = tuple[float, float]
 
 
 class Role(enum.StrEnum):
-    """What a mark means; the value is its class on the page, and the palette says how it looks without a style sheet."""
+    """What a mark means; the value is its class on the page, and the palette says how it looks without styles."""
 
     FRET = "fp-fret"
     NUT = "fp-nut"

@@ -6,7 +6,6 @@ from collections.abc import Callable, Iterable
 from functools import lru_cache
 from typing import Any
 
-from svgwrite.container import Group
 from svgwrite.path import Path
 from svgwrite.shapes import Circle as SvgCircle
 from svgwrite.shapes import Line, Rect
@@ -102,19 +101,31 @@ def svg(picture: Picture, ident: str, classes: Iterable[str] = ("fp-frame",), ow
     """
     ident = html_id(ident)
     width, height = number(picture.width), number(picture.height)
-    size = f' width="{width}" height="{height}"' if own_size else ""
-    drawn = f'<g class="fp-neck" font-family="{FACE}" text-anchor="middle">{_together(picture.neck)}{_together(picture.marks)}</g>'
-    return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" class="{escaped(" ".join(classes))}" viewBox="0 0 {width} {height}"{size} role="img" '
-        f'aria-labelledby="{ident}-t {ident}-d" {_stance(picture)}>'
-        f'<title id="{ident}-t">{escaped(picture.name)}</title><desc id="{ident}-d">{escaped(picture.words)}</desc>{drawn}</svg>'
-    )
+    opening = {
+        "xmlns": "http://www.w3.org/2000/svg",
+        "class": " ".join(classes),
+        "viewBox": f"0 0 {width} {height}",
+        **({"width": width, "height": height} if own_size else {}),
+        "role": "img",
+        "aria-labelledby": f"{ident}-t {ident}-d",
+        **_stance(picture),
+    }
+    attributes = " ".join(f'{name}="{escaped(value)}"' for name, value in opening.items())
+    title = f'<title id="{ident}-t">{escaped(picture.name)}</title>'
+    words = f'<desc id="{ident}-d">{escaped(picture.words)}</desc>'
+    drawn = _together(picture.neck) + _together(picture.marks)
+    return f'<svg {attributes}>{title}{words}<g class="fp-neck" {_TEXT}>{drawn}</g></svg>'
 
 
-def _stance(picture: Picture) -> str:
-    """How the picture stands, and how it would stand after a quarter turn to the other view."""
+_TEXT = f'font-family="{FACE}" text-anchor="middle"'
+
+
+def _stance(picture: Picture) -> dict[str, str]:
+    """How the picture stands, and its view box after the quarter turn to the other view."""
     width, height = number(picture.width), number(picture.height)
     against = picture.player_view == picture.left_handed
-    turned = f"0 -{width} {height} {width}" if against else f"-{height} 0 {height} {width}"
-    view, hand = ("player" if picture.player_view else "upright"), ("left" if picture.left_handed else "right")
-    return f'data-view="{view}" data-hand="{hand}" data-turned="{turned}"'
+    return {
+        "data-view": "player" if picture.player_view else "upright",
+        "data-hand": "left" if picture.left_handed else "right",
+        "data-turned": f"0 -{width} {height} {width}" if against else f"-{height} 0 {height} {width}",
+    }

@@ -1,0 +1,42 @@
+"""The ways back of a block and its wrap-around: pictured, worded, and flagged where they take more than one finger."""
+
+from __future__ import annotations
+
+from fingerpost.course.model import Block, WayBack
+from fingerpost.render import wording, wording_notes
+from fingerpost.render.figure import figure_svg, picture
+from fingerpost.render.look import Look
+from fingerpost.render.parts import heading, tag
+from fingerpost.render.plain import escaped, html_id
+from fingerpost.render.voice import Voice
+
+
+def ways_back_html(block: Block, look: Look) -> str:
+    """The section after the steps; "" where there is no way back to tell of."""
+    ways = [*((way, False) for way in block.ways_back), *([(block.wrap_around, True)] if block.wrap_around else [])]
+    if not ways:
+        return ""
+    voice = look.voice(block.fretboard)
+    title = heading(look.heading + 1, escaped(voice.words.say("back.title")), "fp-back-title")
+    lead = tag("p", escaped(voice.words.say("back.lead")), "fp-back-lead")
+    listed = "".join(_way(way, again, block, look, voice) for way, again in ways)
+    return tag("section", title + lead + tag("ul", listed, "fp-ways"), "fp-back")
+
+
+def _way(way: WayBack, again: bool, block: Block, look: Look, voice: Voice) -> str:
+    start, end = block.steps[way.from_step], block.steps[way.to_step]
+    names = (wording_notes.step_name(start, voice), wording_notes.step_name(end, voice))
+    title = tag("b", escaped(wording_notes.way_title(way, names, voice, again)))
+    flag = wording_notes.way_flag(way, voice)
+    ident = html_id(f"{block.id}-back-{way.from_step}-{way.to_step}")
+    drawn = figure_svg(picture(end.shape, block.fretboard, end.naming, look, way.transition), ident, small=True)
+    words = " ".join(
+        part for part in (wording.stays(way.transition, voice), wording.moves(way.transition, voice)) if part
+    )
+    text = title + (" " + tag("strong", escaped(flag), "fp-flag") if flag else "") + tag("p", escaped(words))
+    return tag(
+        "li",
+        tag("figure", drawn, "fp-figure") + tag("div", text, "fp-way-words"),
+        "fp-way fp-round" if again else "fp-way",
+        data_fingers=str(way.fingers),
+    )
