@@ -129,9 +129,12 @@ def _position(held: Held) -> float:
     above = held.costs.position * (0 in held.frets)
     top = max(fret for _, fret in known)
     index = next((fret for finger, fret in known if finger == 1), top)
+    reach = [fret - finger + 1 for finger, fret in known]
     return min(
-        above * (home - 1) + held.costs.ahead * sum(max(0, fret - home - finger + 1) for finger, fret in known)
-        for home in range(max(1, min(top - 3, index)), index + 1)
+        [
+            above * (home - 1) + held.costs.ahead * sum([fret - home for fret in reach if fret > home])
+            for home in range(max(1, min(top - 3, index)), index + 1)
+        ]
     )
 
 
@@ -179,3 +182,9 @@ TERMS: Mapping[str, Callable[[Held], float]] = {
     "across": _across,
     "silent inner strings": _inner_silent,
 }
+
+FINGER_TERMS = tuple(term for name, term in TERMS.items() if name not in ("stretch", "silent inner strings"))
+"""The terms that differ between two fingerings of the same frets."""
+
+REACH_TERMS = tuple(TERMS[name] for name in ("position", "gap", "stretch", "across"))
+"""The terms that say how far the hand reaches."""

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from fingerpost.music.change_costs import ChangeCosts
-from fingerpost.music.costs import TERMS, Costs, Held
+from fingerpost.music.costs import REACH_TERMS, TERMS, Costs, Held
 from fingerpost.music.fretboard import Fretboard
 from fingerpost.music.limits import Fault, Limit, Limits, press_faults, shape_faults
 from fingerpost.music.shape import Press, Shape
@@ -36,6 +36,11 @@ class Hand:
     def cost(self, shape: Shape, fretboard: Fretboard) -> float:
         """Points that holding the shape costs; 0 for open strings. Unknown fingers cost as little as they could."""
         return sum(points for _, points in self.cost_parts(shape, fretboard))
+
+    def reach(self, shape: Shape, fretboard: Fretboard) -> float:
+        """The part of the cost that says how far the fingers reach, along the neck and across it."""
+        held = Held(shape.presses, shape.frets, fretboard, self.costs)
+        return sum([term(held) for term in REACH_TERMS])
 
     def cost_parts(self, shape: Shape, fretboard: Fretboard) -> tuple[tuple[str, float], ...]:
         """The terms of the cost by name, those that are not 0."""

@@ -92,11 +92,17 @@ class Shape:
         """
         damped = {string for string, _ in self.damped}
         return tuple(
-            None
-            if string in self.unstruck or string in damped
-            else max((press.fret for press in self.presses if press.covers(string)), default=0)
-            for string in range(1, self.strings + 1)
+            None if string in self.unstruck or string in damped else 0 if press is None else press.fret
+            for string, press in enumerate(self.on_top, 1)
         )
+
+    @cached_property
+    def on_top(self) -> tuple[Press | None, ...]:
+        """The press at the highest fret of each string, index 0 = string 1, None where nothing presses it."""
+        tops: list[Press | None] = [None] * self.strings
+        for press in self.presses:  # in the order of frets, so that a higher one comes last
+            tops[press.high - 1 : press.low] = [press] * (press.low - press.high + 1)
+        return tuple(tops)
 
     def fret(self, string: int) -> int | None:
         """What a string sounds: a fret, 0 open, None silent."""
@@ -104,17 +110,20 @@ class Shape:
 
     def sounding_press(self, string: int) -> Press | None:
         """The press that makes the note of a string, None where it is open or nothing presses it."""
-        here = [press for press in self.presses if press.covers(string)]
-        return max(here, key=lambda press: press.fret) if here else None
+        return self.on_top[string - 1]
 
     def press_of(self, finger: Finger) -> Press | None:
         """What a finger presses, None where it is up."""
-        return next((press for press in self.presses if press.finger == finger), None)
+        return self._by_finger.get(finger)
 
-    @property
+    @cached_property
+    def _by_finger(self) -> dict[Finger, Press]:
+        return {press.finger: press for press in reversed(self.presses) if press.finger is not None}
+
+    @cached_property
     def fingers(self) -> tuple[Finger, ...]:
         """The fingers that are known to be down, in order."""
-        return tuple(sorted({press.finger for press in self.presses if press.finger is not None}))
+        return tuple(sorted(self._by_finger))
 
     @property
     def has_fingers(self) -> bool:

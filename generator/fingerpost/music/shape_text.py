@@ -67,19 +67,20 @@ def read_shape(text: str, strings: int = 6) -> Shape:
     return shape
 
 
-def write_shape(shape: Shape, fingers: bool = True) -> str:
-    """The text of a shape, which reads back as the same shape; fingers False leaves out all after the frets.
+def write_shape(shape: Shape, fingers: bool = True, hidden: bool = True) -> str:
+    """The text of a shape, which reads back as the same shape.
 
-    A shape whose fingers are not all known, or that no finger touches, is written without them.
+    fingers False leaves out all after the frets; hidden False leaves out the third part, for readers who know only
+    the first two. A shape whose fingers are not all known, or that no finger touches, is written without them.
     """
     frets = ["x" if fret is None else str(fret) for fret in reversed(shape.frets)]
     text = ("-" if any(len(fret) > 1 for fret in frets) else "").join(frets)
     if not (fingers and shape.presses and shape.has_fingers):
         return text
     text += "/" + "".join(_mark(shape, string) for string in range(shape.strings, 0, -1))
-    hidden = [_item(press) for press in shape.presses if _shown(shape, press) != (press.low, press.high)]
-    hidden += [f"x={string}" for string, _ in shape.damped if string in shape.unstruck]
-    return text + ("/" + ",".join(sorted(hidden)) if hidden else "")
+    items = [_item(press) for press in shape.presses if _shown(shape, press) != (press.low, press.high)]
+    items += [f"x={string}" for string, _ in shape.damped if string in shape.unstruck]
+    return text + ("/" + ",".join(sorted(items)) if hidden and items else "")
 
 
 def _mark(shape: Shape, string: int) -> str:

@@ -100,19 +100,20 @@ def transition(before: Shape, after: Shape, fretboard: Fretboard) -> Transition:
     moves = _moves(before, after, shift)
     stays = tuple(f for f in before.fingers if before.press_of(f) == after.press_of(f))
     numbers = range(before.strings, 0, -1)
-    gone, come = _notes(before, fretboard), _notes(after, fretboard)
+    changed = tuple(s for s in numbers if before.fret(s) != after.fret(s))
+    gone, come = _notes(before, changed, fretboard), _notes(after, changed, fretboard)
     return Transition(
         before=before,
         after=after,
         moves=moves,
-        strings_changed=tuple(s for s in numbers if before.fret(s) != after.fret(s)),
+        strings_changed=changed,
         notes_gone=tuple(sorted((gone - come).elements())),
         notes_come=tuple(sorted((come - gone).elements())),
         stays=stays,
         guides=tuple(move.finger for move in moves if move.kind in (MoveKind.SLIDE, MoveKind.SHIFT)),
         pivots=tuple(f for f in stays if any(move.finger != f for move in moves)),
-        newly_sounding=tuple(s for s in numbers if before.fret(s) is None and after.fret(s) is not None),
-        falling_silent=tuple(s for s in numbers if before.fret(s) is not None and after.fret(s) is None),
+        newly_sounding=tuple(s for s in changed if before.fret(s) is None and after.fret(s) is not None),
+        falling_silent=tuple(s for s in changed if before.fret(s) is not None and after.fret(s) is None),
         strum_changed=before.unstruck != after.unstruck,
         shift=shift,
     )
@@ -146,12 +147,8 @@ def _check(before: Shape, after: Shape, fretboard: Fretboard | None = None) -> N
         raise ValueError("a transition needs shapes that say which finger presses what")
 
 
-def _notes(shape: Shape, fretboard: Fretboard) -> Counter[int]:
-    return Counter(
-        fretboard.shape_midi(string, fret)
-        for string in shape.sounding_strings
-        if (fret := shape.fret(string)) is not None
-    )
+def _notes(shape: Shape, strings: tuple[int, ...], fretboard: Fretboard) -> Counter[int]:
+    return Counter(fretboard.shape_midi(string, fret) for string in strings if (fret := shape.fret(string)) is not None)
 
 
 def _shift(before: Shape, after: Shape) -> int:
