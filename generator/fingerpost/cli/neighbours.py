@@ -37,7 +37,7 @@ def run(args: argparse.Namespace) -> int:
         found = _neighbours(shape, board)
         if args.json:
             for neighbour in found:
-                say_json({"from": write_shape(shape), **neighbour})
+                say_json({"from": write_shape(shape, hidden=False), **neighbour})
         else:
             _say(write_shape(shape), found)
 
@@ -67,7 +67,7 @@ def _neighbours(shape: Any, board: Any) -> list[dict[str, Any]]:
         {
             "move": found.move_text,
             "kind": str(found.kind),
-            "shape": write_shape(found.shape),
+            "shape": write_shape(found.shape, hidden=False),
             "cost": round(found.cost, 3),
             "symbol": _symbol(found.shape, board),
         }

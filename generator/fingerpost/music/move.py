@@ -66,7 +66,7 @@ class Strum:
 Move = Place | Lift | Exchange | Shift | Mute | Strum
 
 
-class Reason(enum.Enum):
+class Reason(enum.StrEnum):
     """Why a move cannot be made; closed."""
 
     FINGER_UP = "finger-up"

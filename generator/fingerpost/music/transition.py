@@ -11,7 +11,7 @@ from fingerpost.music.move import Exchange, Lift, Move, Mute, Place, Shift, Stru
 from fingerpost.music.shape import Finger, Press, Shape
 
 
-class MoveKind(enum.Enum):
+class MoveKind(enum.StrEnum):
     """How one finger moves."""
 
     PLACE = "place"  # from the air onto one string
