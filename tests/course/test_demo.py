@@ -7,14 +7,13 @@ import re
 from pathlib import Path
 
 import pytest
-from music21 import harmony
-
 from fingerpost.course.model import Step
 from fingerpost.diagnostics import Code
 from fingerpost.music.chord_symbol import read, write
 from fingerpost.music.transition import MoveKind
 from fingerpost.workspace.checked import Checked, check
 from fingerpost.workspace.course_folder import load
+from music21 import harmony
 
 from .played_by_hand import Played, play
 
@@ -71,9 +70,23 @@ def test_the_course_shows_what_it_is_there_to_show(demo: Checked, steps: list[St
     assert any(block.fretboard.capo for block in blocks)
     assert any(block.fretboard.tuning.name == "DADGAD" for block in blocks)
     assert any(block.retuning and block.retuning.strings for block in blocks)
-    assert any(s.transition and s.transition.finger_count == 1 and len(s.transition.strings_changed) == 2 for s in steps)
+    assert any(
+        s.transition and s.transition.finger_count == 1 and len(s.transition.strings_changed) == 2 for s in steps
+    )
     assert any(step.naming.taught_as and step.naming.adds and step.naming.lacks for step in steps)
-    for what in ("rest", "hold", "passing", "silent", "cue", "say", "beats", "pattern", "easier", "image", "image_text"):
+    for what in (
+        "rest",
+        "hold",
+        "passing",
+        "silent",
+        "cue",
+        "say",
+        "beats",
+        "pattern",
+        "easier",
+        "image",
+        "image_text",
+    ):
         assert any(getattr(step, what) for step in steps), what
     assert {mention.kind for lesson in demo.course.lessons for mention in lesson.mentions} == {"chord", "step", "now"}
 

@@ -6,6 +6,9 @@ What an example looks like in a page:
   gives the names of its steps, block by block, or a line `Finds:` and a `text` fence with what the check prints.
 - a `console` fence holds commands after `$ ` and exactly what they print.
 - a table whose head is From, Move, Gives, Which is: each row is a step.
+- between `<!-- made: options -->` and `<!-- end -->` stands a table that is written from the tool's own data.
+
+A line such as "With `ties: [Am7 not C6]`:" before a longer fence sets options of the course for that example.
 
 Run as a program, `python tests/site/guide_examples.py`, it writes into the pages what comes of them now. Then read the
 difference: a manual that agrees with a mistake is no better than one that does not.
@@ -13,27 +16,37 @@ difference: a manual that agrees with a mistake is no better than one that does 
 
 from __future__ import annotations
 
+import dataclasses
 import re
 import shlex
 import subprocess
 import sys
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
+import yaml
 from fingerpost.course.build import build
 from fingerpost.course.model import Block, Course, Step
-from fingerpost.course.settings import Settings
+from fingerpost.course.settings import OPTIONS, Settings, explanations
 from fingerpost.diagnostics import Diagnostic
 from fingerpost.music.chord_symbol import write
+from fingerpost.music.hand import Costs, Limits
 from fingerpost.music.shape_text import write_shape
+from fingerpost.music.tuning import Tuning
 from fingerpost.report import text as report
 from fingerpost.source.page import read_page
+from fingerpost.workspace.checked import missing_images
 
 ROOT = Path(__file__).resolve().parents[2]
 GUIDE = ROOT / "course" / "teachers"
 PAGE = "lesson.md"
-MARKDOWN = re.compile(r"^````markdown\n(?P<text>.*?)^````\n\n(?P<said>Makes: [^\n]*|Finds:\n\n```text\n.*?^```)", re.M | re.S)
+MARKDOWN = re.compile(
+    r"(?:^With `(?P<options>[^`]+)`:\n\n)?^````markdown\n(?P<text>.*?)^````\n\n"
+    r"(?P<said>Makes: [^\n]*|Finds:\n\n```text\n.*?^```)",
+    re.M | re.S,
+)
+MADE = re.compile(r"^<!-- made: (?P<what>\w+) -->\n(?P<table>.*?)^<!-- end -->", re.M | re.S)
 CONSOLE = re.compile(r"^```console\n(?P<text>.*?)^```", re.M | re.S)
 ROW = re.compile(r"^\| `(?P<start>\S+)` \| `(?P<move>[^`]+)` \| `(?P<gives>\S+)` \| `(?P<name>[^`]+)` \|$", re.M)
 
@@ -46,6 +59,7 @@ class Example:
     line: int
     text: str
     said: str
+    options: str = ""
 
     def __str__(self) -> str:
         return f"{self.page}:{self.line}"
@@ -61,7 +75,9 @@ def lessons() -> Iterator[Example]:
     """Every example that is a page of a course."""
     for page, text in pages():
         for match in MARKDOWN.finditer(text):
-            yield Example(page, text.count("\n", 0, match.start()) + 1, match["text"], match["said"])
+            yield Example(
+                page, text.count("\n", 0, match.start()) + 1, match["text"], match["said"], match["options"] or ""
+            )
 
 
 def sessions() -> Iterator[Example]:
@@ -78,16 +94,18 @@ def rows() -> Iterator[tuple[Example, re.Match[str]]]:
             yield Example(page, text.count("\n", 0, match.start()) + 1, match["move"], match["gives"]), match
 
 
-def played(text: str, settings: Settings | None = None) -> tuple[Course, list[Diagnostic]]:
-    """The course of one page, and everything that is found in it."""
+def played(text: str, options: str = "") -> tuple[Course, list[Diagnostic]]:
+    """The course of one page that has no file beside it, and everything that is found in it."""
+    settings, problems = Settings.from_mapping(yaml.safe_load(options) or {})
+    assert not problems, problems
     read = read_page(PAGE, text)
-    course, found = build((read.syntax,), settings or Settings())
-    return course, sorted({*read.findings, *found})
+    course, found = build((read.syntax,), settings)
+    return course, sorted({*read.findings, *found, *missing_images(read.syntax, lambda path: False)})
 
 
-def said_of(text: str, settings: Settings | None = None) -> str:
+def said_of(text: str, options: str = "") -> str:
     """What a page of the guide should say of an example: the names it makes, or what is found in it."""
-    course, found = played(text, settings)
+    course, found = played(text, options)
     return f"Finds:\n\n```text\n{checked(text, found)}\n```" if found else f"Makes: {makes(course)}"
 
 
@@ -120,7 +138,7 @@ def _step(step: Step) -> str:
 def after_move(start: str, move: str) -> tuple[str, str, list[Diagnostic]]:
     """What a row of a table of moves comes to: the shape, its name and what is found, all allowances given."""
     text = f"```moves\nid: row\nfingers_per_step: 2\nstart: {start}\nsteps:\n- {move}\n```\n"
-    course, found = played(text, Settings(hand_shifts=True))
+    course, found = played(text, "hand_shifts: true")
     step = course.lessons[0].blocks[0].steps[-1]
     assert step.naming.shown is not None
     return write_shape(step.shape), write(step.naming.shown), found
@@ -149,16 +167,67 @@ def _printed(command: str) -> str:
     return "".join(f"{line}\n" for line in lines)
 
 
+def made(what: str) -> str:
+    """A table of the guide as the tool's own data has it."""
+    rows = [f"| `{name}` | {default} | {about} |\n" for name, default, about in TABLES[what]()]
+    return "".join([f"| {what.capitalize()[:-1]} | If you say nothing | What it means |\n| --- | --- | --- |\n", *rows])
+
+
+def _options() -> Iterator[tuple[str, str, str]]:
+    for name, about in explanations().items():
+        yield name, _value(OPTIONS[name].default), about
+
+
+def _amounts(kind: type[Limits] | type[Costs]) -> Iterator[tuple[str, str, str]]:
+    for amount in dataclasses.fields(kind):
+        about = str(amount.metadata["about"])
+        yield amount.name, _value(amount.default), about[:1].upper() + about[1:] + "."
+
+
+def _value(default: object) -> str:
+    """A default as it would be written in mkdocs.yml."""
+    match default:
+        case Limits() | Costs():
+            return "the table below"
+        case Tuning():
+            return f"`{default.name}`"
+        case bool():
+            return f"`{str(default).lower()}`"
+        case None | ():
+            return "nothing"
+        case tuple():
+            return f"`[{', '.join(map(str, default))}]`"
+        case _:
+            return f"`{default}`"
+
+
+TABLES: dict[str, Callable[[], Iterator[tuple[str, str, str]]]] = {
+    "options": _options,
+    "limits": lambda: _amounts(Limits),
+    "costs": lambda: _amounts(Costs),
+}
+
+
+def tables() -> Iterator[Example]:
+    """Every table that is written from the tool's own data."""
+    for page, text in pages():
+        for match in MADE.finditer(text):
+            yield Example(page, text.count("\n", 0, match.start()) + 1, match["what"], match["table"])
+
+
 def renewed(text: str) -> str:
     """A page of the guide with what comes of its examples now."""
 
     def lesson(match: re.Match[str]) -> str:
-        return match[0].removesuffix(match["said"]) + said_of(match["text"])
+        return match[0].removesuffix(match["said"]) + said_of(match["text"], match["options"] or "")
+
+    def table(match: re.Match[str]) -> str:
+        return f"<!-- made: {match['what']} -->\n{made(match['what'])}<!-- end -->"
 
     def console(match: re.Match[str]) -> str:
         return f"```console\n{session(commands(match['text']))}```"
 
-    return CONSOLE.sub(console, MARKDOWN.sub(lesson, text))
+    return MADE.sub(table, CONSOLE.sub(console, MARKDOWN.sub(lesson, text)))
 
 
 def main() -> None:

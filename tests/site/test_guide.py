@@ -1,0 +1,154 @@
+"""The writer's guide tells the truth: each example is run, each option, key and finding is described."""
+
+from __future__ import annotations
+
+import os
+import re
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+import yaml
+from fingerpost.course.settings import OPTIONS, Settings
+from fingerpost.diagnostics import Code
+from fingerpost.source.block import BLOCK_KEYS, STEP_KEYS
+from fingerpost.workspace.checked import check
+from fingerpost.workspace.course_folder import load
+
+from .guide_examples import (
+    GUIDE,
+    ROOT,
+    Example,
+    after_move,
+    lessons,
+    made,
+    pages,
+    played,
+    rows,
+    said_of,
+    session,
+    sessions,
+    tables,
+)
+
+LESSONS, SESSIONS, ROWS, TABLES = list(lessons()), list(sessions()), list(rows()), list(tables())
+RENEW = "run tests/site/guide_examples.py and read what it changed"
+
+
+def _page(name: str) -> str:
+    return (GUIDE / name).read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("example", LESSONS, ids=str)
+def test_example_makes_or_finds_what_the_guide_says(example: Example) -> None:
+    assert example.said == said_of(example.text, example.options), RENEW
+
+
+@pytest.mark.parametrize("example", SESSIONS, ids=str)
+def test_session_prints_what_the_guide_shows(example: Example) -> None:
+    assert example.said == session(example.text), RENEW
+
+
+@pytest.mark.parametrize(("example", "row"), ROWS, ids=lambda value: str(value) if isinstance(value, Example) else "")
+def test_row_of_the_table_of_moves(example: Example, row: re.Match[str]) -> None:
+    assert after_move(row["start"], row["move"]) == (row["gives"], row["name"], [])
+
+
+@pytest.mark.parametrize("example", TABLES, ids=str)
+def test_table_is_that_of_the_tool(example: Example) -> None:
+    assert example.said == made(example.text), RENEW
+
+
+def test_there_are_examples() -> None:
+    """The patterns still find what stands in the pages: every longer fence and every session is an example."""
+    fences = sum(text.count("\n````markdown\n") for _, text in pages())
+    consoles = sum(text.count("\n```console\n") for _, text in pages())
+    table_rows = sum(len(re.findall(r"^\| From \|(?:.*\n)+", text, re.M)) for _, text in pages())
+    assert (len(LESSONS), len(SESSIONS)) == (fences, consoles)
+    assert fences > 50
+    assert consoles >= 4
+    assert table_rows == 2
+    assert len(ROWS) >= 15
+    assert [example.text for example in TABLES] == ["options", "limits", "costs"]
+
+
+@pytest.mark.parametrize("page", [name for name, _ in pages()])
+def test_settings_in_the_guide_are_taken(page: str) -> None:
+    for fence in re.findall(r"^```yaml\n(.*?)^```", _page(page), re.M | re.S):
+        plugins = yaml.safe_load(fence).get("plugins", [])
+        options = [entry["fingerpost"] for entry in plugins if isinstance(entry, dict) and "fingerpost" in entry]
+        for option in options:
+            assert Settings.from_mapping(option)[1] == ()
+
+
+def test_every_key_is_in_the_table_of_keys() -> None:
+    named = set(re.findall(r"^\| `(\w+)` \|", _page("the-block.md"), re.M))
+    assert set(BLOCK_KEYS) | set(STEP_KEYS) == named
+
+
+def test_every_option_of_the_plugin_is_described() -> None:
+    from fingerpost.site.options import FingerpostOptions
+
+    described = set(re.findall(r"^\| `(\w+)` \|", _page("options.md").partition("## The limits")[0], re.M))
+    assert set(OPTIONS) | {name for name, _ in FingerpostOptions._schema} == described
+
+
+def test_every_finding_has_its_section() -> None:
+    assert re.findall(r"^### (\S+)$", _page("findings.md"), re.M) == [str(code) for code in Code]
+
+
+def _sections() -> dict[str, str]:
+    parts = re.split(r"^### (\S+)$", _page("findings.md"), flags=re.M)
+    return dict(zip(parts[1::2], parts[2::2], strict=True))
+
+
+def test_every_section_shows_its_own_finding() -> None:
+    """Findings that need more than one page's text are made on the disk, in the test below."""
+    by_code = {
+        code: [e for e in LESSONS if e.page == "findings.md" and e.text in part] for code, part in _sections().items()
+    }
+    without = {code for code, examples in by_code.items() if not examples}
+    assert without == set(ON_THE_DISK)
+    for code, examples in by_code.items():
+        for example in examples:
+            assert code in {found.code for found in played(example.text, example.options)[1]}, code
+
+
+def _course(folder: Path, page: bytes = b"# A page\n", settings: str = "") -> None:
+    (folder / "course").mkdir()
+    (folder / "course" / "index.md").write_bytes(page)
+    head = "site_name: A course\ndocs_dir: course\nplugins:\n  - fingerpost:\n      capo: 0\n"
+    (folder / "mkdocs.yml").write_text(head + settings, encoding="utf-8")
+
+
+def _too_large(folder: Path) -> None:
+    _course(folder, b"```moves\nid: long\nsteps:\n" + b"- hold\n" * 100_000 + b"```\n")
+
+
+def _linked(folder: Path) -> None:
+    _course(folder)
+    os.symlink("/etc/hostname", folder / "course" / "private.md")
+
+
+def _unreadable(folder: Path) -> None:
+    _course(folder, b"# A page\n" + b"word " * 3_000_000)
+
+
+ON_THE_DISK: dict[str, Callable[[Path], None]] = {
+    "block-too-large": _too_large,
+    "invalid-utf8": lambda folder: _course(folder, b"# A page\n\nWind \xff force\n"),
+    "bad-setting": lambda folder: _course(folder, settings="      frets: many\n"),
+    "unreadable-file": _unreadable,
+    "link-out-of-tree": _linked,
+}
+
+
+@pytest.mark.parametrize("code", ON_THE_DISK)
+def test_findings_about_files(code: str, tmp_path: Path) -> None:
+    ON_THE_DISK[code](tmp_path)
+    assert code in {found.code for found in check(load(tmp_path)).findings}
+
+
+def test_every_page_of_the_guide_can_be_reached() -> None:
+    nav = (ROOT / "mkdocs.yml").read_text(encoding="utf-8")
+    assert {f"teachers/{name}" for name, _ in pages()} == set(re.findall(r"teachers/[a-z-]+\.md", nav))
