@@ -82,7 +82,7 @@ class _Reader:
                 self.find(self.heading, Code.MISSING_KEY, f"This block has no `{key}`.", *MISSING[key])
         start, strum = entries.get("start"), entries.get("strum")
         steps = entries.get("steps")
-        return replace(
+        read = replace(
             empty,
             id=self.id(entries.get("id")),
             title=self.words(entries.get("title")),
@@ -95,6 +95,7 @@ class _Reader:
             fingers_per_step=self.count(entries.get("fingers_per_step")),
             steps=self.steps(steps) if steps else (),
         )
+        return replace(read, unread=tuple(key for key in entries if not getattr(read, key)))
 
     def by_key(self, entries: list[Entry], known: tuple[str, ...], where: str) -> dict[str, Entry]:
         """The entries by key; unknown and repeated ones are reported, and the first of a key counts."""
@@ -200,7 +201,9 @@ class _Reader:
 
     def steps(self, entry: Entry) -> tuple[StepSyntax, ...]:
         if entry.words:
-            self.find(entry.words[0].span, Code.BAD_VALUE, "`steps` is given words.", "a list, a step a line: `- 1 off`")
+            self.find(
+                entry.words[0].span, Code.BAD_VALUE, "`steps` is given words.", "a list, a step a line: `- 1 off`"
+            )
         elif not entry.items:
             self.find(entry.key.span, Code.BAD_VALUE, "`steps` has no step.", "a list, a step a line: `- 1 off`")
         return tuple(self.step(item) for item in entry.items)
@@ -210,7 +213,9 @@ class _Reader:
         span = item_span(item)
         line = self.short(item) if item.words else self.read(entries.get("move"), read_move)
         if not item.words and "move" not in entries:
-            self.find(item.hyphen.span, Code.MISSING_KEY, "This step has no move.", "a move, such as `- 1 off`, or `move:`")
+            self.find(
+                item.hyphen.span, Code.MISSING_KEY, "This step has no move.", "a move, such as `- 1 off`, or `move:`"
+            )
         if not item.entries:
             return StepSyntax(span, line)
         image = self.words(entries.get("image"))
