@@ -2,21 +2,23 @@
 
 /** Opens or folds the contents to fit the window, and marks the current step as the reader goes. */
 export function bindContents() {
-  const contents = document.querySelector("details[data-contents]");
+  const contents = document.querySelector(".contents");
   if (!contents) return;
+  const folds = [...contents.querySelectorAll("details")];
   const desk = window.matchMedia("(min-width: 64rem)");
-  const fit = () => { contents.open = desk.matches; };
+  const fit = () => folds.forEach((fold) => { fold.open = desk.matches; });
   fit();
   desk.addEventListener("change", fit);
   document.documentElement.addEventListener("stepchange", ({ detail }) => mark(contents, detail.id));
   contents.addEventListener("click", ({ target }) => {
-    if (!desk.matches && target instanceof Element && target.closest("a")) contents.open = false;
+    if (target instanceof Element && target.closest("a")) fit();
   });
 }
 
 /** @param {Element} contents @param {string} id */
 function mark(contents, id) {
   for (const link of contents.querySelectorAll("a")) {
+    if (link.getAttribute("aria-current") === "page") continue;
     if (decodeURIComponent(link.hash.slice(1)) === id) {
       link.setAttribute("aria-current", "location");
       keepInSight(contents, link);
