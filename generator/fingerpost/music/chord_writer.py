@@ -8,7 +8,7 @@ from typing import Literal
 from fingerpost.music.chord import Chord
 from fingerpost.music.compound import COMPOUNDS
 from fingerpost.music.degree import Degree
-from fingerpost.music.interval import accidental
+from fingerpost.music.interval import Interval, accidental
 from fingerpost.music.kind import KINDS
 from fingerpost.music.pitch import Note
 
@@ -79,13 +79,20 @@ def _marks(template: str, style: SymbolStyle) -> str:
     return text.translate(_REAL) if style.accidentals == "real" and text.endswith(("b5", "#5")) else text
 
 
-def _change(degree: Degree, has_seventh: bool, style: SymbolStyle) -> str:
+def _change(degree: Degree, chord: Chord, style: SymbolStyle) -> str:
     if degree.type == "subtract":
         return f"no{degree.value}"
     if degree.type == "add" and degree.value == 7:
         return {0: "addb7", 1: "addmaj7", -1: "addbb7"}[degree.alter]
     name = _accidental(degree.alter, style) + str(degree.value)
-    return "add" + name if degree.type == "add" and not (has_seventh and degree.alter) else name
+    return name if degree.type == "alter" or _is_alteration(degree, chord) else "add" + name
+
+
+def _is_alteration(degree: Degree, chord: Chord) -> bool:
+    """Whether an added degree is written as an alteration: above a sixth or seventh, its plain degree not there too."""
+    numbers = {interval.number for interval in chord.intervals}
+    natural = Interval(degree.value) in chord.intervals
+    return bool(degree.alter) and bool(numbers & {6, 7}) and not natural
 
 
 def _join(head: str, changes: list[str], omitted: list[str]) -> str:
@@ -98,9 +105,8 @@ def _join(head: str, changes: list[str], omitted: list[str]) -> str:
 def write(chord: Chord, style: SymbolStyle = PLAIN) -> str:
     """The symbol of a chord; in the English styles `read` gives the same chord back."""
     template, _, rest = _head(chord)
-    seventh = any(interval.number in (6, 7) for interval in chord.intervals)
-    changes = [_change(degree, seventh, style) for degree in rest if degree.type != "subtract"]
-    omitted = [_change(degree, seventh, style) for degree in rest if degree.type == "subtract"]
+    changes = [_change(degree, chord, style) for degree in rest if degree.type != "subtract"]
+    omitted = [_change(degree, chord, style) for degree in rest if degree.type == "subtract"]
     bass = "" if chord.bass is None else "/" + note_text(chord.bass, style)
     return note_text(chord.root, style) + _join(_marks(template, style), changes, omitted) + bass
 

@@ -1,0 +1,119 @@
+"""Names for what sounds: pitch classes and a bass in, ranked names with their reasons out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
+
+from fingerpost.music.chord import Chord
+from fingerpost.music.chord_fit import Fit, fit
+from fingerpost.music.chord_spelling import spelled_root
+from fingerpost.music.chord_writer import spoken, without, write
+from fingerpost.music.degree import Degree
+from fingerpost.music.key import Key
+from fingerpost.music.naming_reason import reason
+from fingerpost.music.ranking import Ranked, ranked
+
+__all__ = ["ChordName", "Fit", "equal_names", "fit", "names"]
+
+# How much nearer a name comes to mind when its root belongs to the key: it only settles what is all but equal.
+_IN_KEY = 0.15
+
+
+@dataclass(frozen=True)
+class ChordName:
+    """A name for a set of sounding notes over a bass; its words are worked out when they are asked for.
+
+    ranked: the reading, its root above the bass, and its cost. bass: the pitch class of the lowest note.
+    """
+
+    ranked: Ranked
+    bass: int
+    key: Key | None = None
+
+    @cached_property
+    def chord(self) -> Chord:
+        """What the short symbol says: nothing is taken out that custom leaves out."""
+        reading, pitch_class = self.ranked.reading, (self.ranked.root + self.bass) % 12
+        root = spelled_root(reading.kind, reading.degrees, pitch_class, self.key)
+        chord = Chord(root, reading.kind, reading.degrees)
+        return chord.with_bass(chord.note_of(self.bass)) if self.ranked.root else chord
+
+    @cached_property
+    def symbol(self) -> str:
+        """The short form, such as `C7`."""
+        return write(self.chord)
+
+    @cached_property
+    def left_out(self) -> tuple[str, ...]:
+        """The tones that custom leaves out and that do not sound, as intervals from the root."""
+        return tuple(map(str, self.ranked.reading.omitted))
+
+    @cached_property
+    def exact_chord(self) -> Chord:
+        """The chord with everything subtracted that does not sound: exactly the sounding notes and bass."""
+        return without(self.chord, self.left_out)
+
+    @property
+    def exact(self) -> str:
+        """The form that says everything left out, such as `C7(no5)`; it reads back to the same notes and bass."""
+        return write(self.exact_chord)
+
+    @property
+    def spoken(self) -> str:
+        """The exact form in words, such as `C dominant seventh, no fifth`."""
+        return spoken(self.exact_chord)
+
+    @property
+    def degrees(self) -> tuple[Degree, ...]:
+        """The degrees of the exact form."""
+        return self.exact_chord.degrees
+
+    @cached_property
+    def intervals(self) -> tuple[str, ...]:
+        """The intervals that sound, from the root."""
+        return tuple(tone.interval for tone in self.exact_chord.tones)
+
+    @cached_property
+    def omitted(self) -> tuple[str, ...]:
+        """The intervals left out: by custom, or said so in the symbol."""
+        said = tuple(str(degree.value) for degree in self.chord.degrees if degree.type == "subtract")
+        return tuple(sorted(self.left_out + said, key=lambda interval: int(interval.lstrip("#b"))))
+
+    @property
+    def why(self) -> str:
+        """Why it is named so and ranks where it does, in a sentence or two."""
+        return reason(self.chord, self.left_out, self.ranked)
+
+
+def names(pitch_classes: Iterable[int], bass: int, key: Key | None = None) -> tuple[ChordName, ...]:
+    """The names of pitch classes (0 to 11) that sound over a bass, best first, at least one.
+
+    The key spells the names, and settles what is all but equal in favour of roots that belong to it. The bass counts
+    as sounding. Raises ValueError for a number that is no pitch class.
+    """
+    mask = 1 << bass
+    for pitch_class in pitch_classes:
+        mask |= 1 << pitch_class
+    if not 0 <= bass < 12 or mask >> 12:
+        raise ValueError("a pitch class is a number from 0 (C) to 11 (B)")
+    return _names(mask, bass, key)
+
+
+@lru_cache(maxsize=65536)
+def _names(mask: int, bass: int, key: Key | None) -> tuple[ChordName, ...]:
+    above = (mask >> bass | mask << 12 - bass) & 0xFFF
+    order = ranked(above)
+    if key is not None:
+        order = tuple(sorted(order, key=lambda one: one.cost - _IN_KEY * key.has(one.root + bass)))
+    return tuple(ChordName(one, bass, key) for one in order)
+
+
+# Up to here a name is in common use (see the table of vocabulary.py).
+_COMMON = 1.5
+
+
+def equal_names(pitch_classes: Iterable[int], bass: int, key: Key | None = None) -> tuple[ChordName, ...]:
+    """The names in common use for the very same notes, whatever their bass (C6 and Am7); the best first."""
+    return tuple(name for name in names(pitch_classes, bass, key) if not name.ranked.foreign and not name.left_out)
