@@ -26,19 +26,20 @@ def draw(shape: Shape, fretboard: Fretboard, transition: Transition | None = Non
     """
     moves = transition.moves if transition else ()
     presses = [*shape.presses, *(move.before for move in moves if move.before)]
-    layout = Layout(
-        shape.strings, window((press.fret for press in presses), fretboard.highest_fret), facing, fretboard.capo
-    )
+    frets = window((press.fret for press in presses), fretboard.highest_fret)
+    layout = Layout(shape.strings, frets, facing, fretboard.capo)
+    return _picture(layout, tuple(_upon(layout, shape, moves, transition)))
+
+
+def draw_bare(fretboard: Fretboard, facing: Facing = UPRIGHT) -> Picture:
+    """The neck alone, with no hand on it and nothing struck."""
+    return _picture(Layout(fretboard.strings, window(()), facing, fretboard.capo), ())
+
+
+def _picture(layout: Layout, upon: tuple[Mark, ...]) -> Picture:
     width, height = layout.size
-    return Picture(
-        width,
-        height,
-        neck(layout),
-        tuple(_upon(layout, shape, moves, transition)),
-        player_view=facing.player_view,
-        left_handed=facing.left_handed,
-        strings=shape.strings,
-    )
+    facing = layout.facing
+    return Picture(width, height, neck(layout), upon, "", "", facing.player_view, facing.left_handed, layout.strings)
 
 
 @lru_cache(maxsize=512)

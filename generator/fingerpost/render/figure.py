@@ -9,7 +9,7 @@ from fingerpost.music.fretboard import Fretboard
 from fingerpost.music.shape import Shape
 from fingerpost.music.transition import Transition
 from fingerpost.render.alternative import describe
-from fingerpost.render.drawing import draw
+from fingerpost.render.drawing import draw, draw_bare
 from fingerpost.render.look import Look
 from fingerpost.render.picture import Picture
 from fingerpost.render.svg import svg
@@ -31,7 +31,7 @@ def picture(
         if named
         else look.words.say("picture.title_shape" if shape.presses else "picture.title_unnamed")
     )
-    drawn = draw(shape, fretboard, transition, look.facing)
+    drawn = draw_bare(fretboard, look.facing) if rest else draw(shape, fretboard, transition, look.facing)
     return replace(drawn, name=title, words=describe(shape, fretboard, voice, rest))
 
 

@@ -16,8 +16,9 @@ COLUMN = 46.0
 ROW = 46.0
 GUTTER = 54.0
 MARGIN = 4.0
-HEAD = 40.0
+HEAD = 45.0
 FOOT = 6.0
+SIGNS = 18.0
 CAPO = 28.0
 BREAK = 30.0
 TEXT_ROW = 30.0
@@ -93,4 +94,4 @@ class Layout:
 
     def above(self, string: int) -> Point:
         """The point where a string's open or silent mark stands."""
-        return self.at(self.string(string), HEAD - 21)
+        return self.at(self.string(string), SIGNS)

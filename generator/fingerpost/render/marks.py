@@ -16,7 +16,7 @@ SIGN = 8.0
 NUMERAL_SIZE = 25.0
 SMALL_NUMERAL_SIZE = 17.0
 UNKNOWN = ""
-UNDERLINE = 34.0
+UNDERLINE = 32.0
 
 
 def numeral(press: Press) -> str:

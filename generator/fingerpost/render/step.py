@@ -105,6 +105,9 @@ def _instruction(step: Step, before: Step | None, voice: Voice) -> list[str]:
         return [line(say("label.rest"), say("move.rest"), "fp-move")]
     if step.back:
         return [line(say("label.back"), say("move.back"), "fp-move"), _sound(wording_sound.strum(step.shape, voice))]
+    if before.rest:
+        moved = wording.moves(step.transition, voice) if step.transition else say("move.start")
+        return [line(say("label.move"), moved, "fp-move"), _sound(wording_sound.strum(step.shape, voice))]
     if step.transition is None:
         return [line(say("label.move"), say("move.unknown"), "fp-move")]
     label = "label.hold" if step.hold else "label.move"

@@ -71,7 +71,7 @@ def _string_head(row: StringRow, voice: Voice, scope: str) -> str:
 def _cell(kind: str, row: StringRow, voice: Voice) -> str:
     cell = _KINDS[kind](row, voice)
     content = read_as(cell.shown, cell.aloud)
-    if not row.changed:
+    if not row.changed or kind == "finger":
         return tag("td", content, "fp-quiet" if cell.quiet else "")
     mark = hidden(" " + voice.words.say("table.changed")) if kind in _SAID_TO_CHANGE else ""
     return tag("td", tag("ins", content) + mark, "fp-new fp-quiet" if cell.quiet else "fp-new")

@@ -36,7 +36,7 @@ def _stretch(first: int, last: int, rows: int, highest: int) -> tuple[int, int]:
 
 
 def window(frets: Iterable[int], highest: int = 24) -> Window:
-    """The window for all these frets (open strings left out); frets far apart give two stretches and a break between."""
+    """The window for all these frets (open strings left out); far-apart frets give two stretches with a break."""
     used = sorted({fret for fret in frets if fret > 0})
     if not used:
         return Window(((1, FEWEST_ROWS),))

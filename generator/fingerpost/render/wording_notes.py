@@ -70,6 +70,8 @@ def retuning(setup: Retuning, voice: Voice) -> tuple[str, ...]:
 
 def _retuned(string: int, before: str, after: str, voice: Voice) -> str:
     old, new = Pitch.parse(before), Pitch.parse(after)
+    if old == new:
+        return voice.words.say("setup.tune", string=string, after=voice.note(new.note))
     direction = "up" if new.midi > old.midi else "down" if new.midi < old.midi else "over"
     return voice.words.say(
         "setup.retune",
