@@ -53,6 +53,12 @@ class Words:
         full = f"{key}.{form}" if f"{key}.{form}" in self.messages else f"{key}.other"
         return self.say(full, number=number, number_word=self.number_word(number), **values)
 
+    def several(self, key: str) -> list[Any]:
+        """A message that is a list: of texts, or of tables. Raises NoSuchWords."""
+        if not isinstance(self.messages.get(key), list):
+            raise NoSuchWords(f"the catalogue {self.language!r} has no list {key!r}")
+        return list(self.messages[key])
+
     def number_word(self, number: int) -> str:
         """A small number as a word, a larger one in digits."""
         words: list[str] = self.messages["number.words"]

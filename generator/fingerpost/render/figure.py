@@ -40,6 +40,6 @@ def step_picture(step: Step, fretboard: Fretboard, look: Look) -> Picture:
     return picture(step.shape, fretboard, step.naming, look, step.transition, step.rest)
 
 
-def figure_svg(drawn: Picture, ident: str, small: bool = False) -> str:
+def figure_svg(drawn: Picture, ident: str, small: bool = False, turnable: bool = True) -> str:
     """The SVG of a picture for a page; small ones carry a class of their own."""
-    return svg(drawn, ident, ("fp-frame", "fp-small") if small else ("fp-frame",))
+    return svg(drawn, ident, ("fp-frame", "fp-small") if small else ("fp-frame",), turnable=turnable)

@@ -92,12 +92,18 @@ def _together(marks: tuple[Mark, ...]) -> str:
     return "".join(map(element, marks))
 
 
-def svg(picture: Picture, ident: str, classes: Iterable[str] = ("fp-frame",), own_size: bool = False) -> str:
+def svg(
+    picture: Picture,
+    ident: str,
+    classes: Iterable[str] = ("fp-frame",),
+    own_size: bool = False,
+    turnable: bool = True,
+) -> str:
     """The picture as an `<svg>` element to stand in a page. `ident` must be unique in it; no other id is made.
 
-    own_size: width and height are written too, for a file of its own. The group `fp-neck` holds all that is drawn,
-    so that a style sheet may mirror or turn it; data-view, data-hand and data-turned (the view box after a quarter
-    turn) say how it stands.
+    own_size: width and height are written too, for a file of its own. turnable: the picture says how it stands
+    (data-view, data-hand) and its view box after a quarter turn (data-turned), so that a page may mirror and turn it
+    by the group `fp-neck`, which holds all that is drawn.
     """
     ident = html_id(ident)
     width, height = number(picture.width), number(picture.height)
@@ -108,7 +114,7 @@ def svg(picture: Picture, ident: str, classes: Iterable[str] = ("fp-frame",), ow
         **({"width": width, "height": height} if own_size else {}),
         "role": "img",
         "aria-labelledby": f"{ident}-t {ident}-d",
-        **_stance(picture),
+        **(_stance(picture) if turnable else {}),
     }
     attributes = " ".join(f'{name}="{escaped(value)}"' for name, value in opening.items())
     title = f'<title id="{ident}-t">{escaped(picture.name)}</title>'
