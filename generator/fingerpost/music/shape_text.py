@@ -57,11 +57,9 @@ def read_shape(text: str, strings: int = 6) -> Shape:
         return Shape(strings, presses, unstruck)
     marks = _marks(parts[1], strings)
     held = _presses(frets, marks)
+    held, not_struck = _hidden(parts[2], held, strings) if len(parts) == 3 else (held, frozenset[int]())
     damped = _damped(frets, marks, held)
-    unstruck -= {string for string, _ in damped}
-    if len(parts) == 3:
-        held, more = _hidden(parts[2], held, strings)
-        unstruck |= more
+    unstruck = unstruck - {string for string, _ in damped} | not_struck
     shape = Shape(strings, tuple(held.values()), unstruck, damped)
     _check_sound(shape, frets, parts[-1])
     return shape

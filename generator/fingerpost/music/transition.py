@@ -7,7 +7,7 @@ from collections import Counter
 from dataclasses import dataclass
 
 from fingerpost.music.fretboard import Fretboard
-from fingerpost.music.move import Exchange, Lift, Move, Mute, Place, Shift, Strum, apply
+from fingerpost.music.move import Exchange, Lift, Move, Mute, Place, Shift, Strum, apply, apply_all
 from fingerpost.music.shape import Finger, Press, Shape
 
 
@@ -127,14 +127,9 @@ def moves_between(before: Shape, after: Shape) -> tuple[Move, ...]:
     """
     _check(before, after)
     shift = _shift(before, after)
-    out: list[Move] = []
-    shape = before
-    if shift:
-        out.append(Shift(shift))
-    else:
-        out += _finger_moves(before, after)
-    for move in out:
-        shape = apply(shape, move)
+    out: list[Move] = [Shift(shift)] if shift else _given_up(before, after)
+    out += _placements(apply_all(before, out), after)
+    shape = apply_all(before, out)
     ending = [Mute(string, finger) for string, finger in after.damped if (string, finger) not in shape.damped]
     struck = frozenset(range(1, after.strings + 1)) - after.unstruck
     return (*out, *ending, *([Strum(struck)] if shape.unstruck != after.unstruck else []))
@@ -215,14 +210,11 @@ def _damping(before: Shape, after: Shape, finger: Finger) -> MoveKind | None:
     return MoveKind.MUTE if new - old else MoveKind.UNMUTE
 
 
-def _finger_moves(before: Shape, after: Shape) -> list[Move]:
+def _given_up(before: Shape, after: Shape) -> list[Move]:
+    """Exchanges, and the fingers that lift for good."""
     exchanges = _exchanges(before, after)
     out: list[Move] = [Exchange(finger, other) for finger, other in exchanges.items()]
-    out += [Lift(f) for f in before.fingers if f not in after.fingers and f not in exchanges.values()]
-    shape = before
-    for move in out:
-        shape = apply(shape, move)
-    return out + _placements(shape, after)
+    return out + [Lift(f) for f in before.fingers if f not in after.fingers and f not in exchanges.values()]
 
 
 def _placements(shape: Shape, after: Shape) -> list[Move]:
