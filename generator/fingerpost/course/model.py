@@ -35,7 +35,7 @@ class Naming:
 
 @dataclass(frozen=True, slots=True)
 class StringRow:
-    """One string of a step's table. note and interval are None where it is silent; interval is from the shown root.
+    """One string of a step's table, which has its rows highest-numbered string first. note and interval are None where it is silent; interval is from the shown root.
 
     note is the name of the shape's note, spelled by the shown chord (the capo does not change it); sounding is what
     is heard, equal without a capo. changed: another note than before, or newly silent or sounding.
@@ -110,7 +110,11 @@ class Retuning:
 
 @dataclass(frozen=True, slots=True)
 class PracticeItem:
-    """One line of a practice checklist, by kind, with what its sentence needs; render.wording words it."""
+    """One line of a practice checklist, by kind, with what its sentence needs; render.wording words it.
+
+    kind: one of those listed in course.practice. keep: marks of fingers; ring: strings that must ring; watch: phrases
+    that follow "Watch".
+    """
 
     kind: str
     from_step: int | None = None
@@ -162,7 +166,7 @@ class MentionMeaning:
 class Lesson:
     """One page that holds blocks or mentions; file is its path from the folder of the sources, with `/`.
 
-    broken: the spans of blocks that could not be made sense of, with their source, so that the page can show them.
+    broken: the blocks with errors, with their source, so that the page can show them; none of them is in `blocks`.
     """
 
     file: str
@@ -174,12 +178,17 @@ class Lesson:
 
 @dataclass(frozen=True, slots=True)
 class BrokenBlock:
-    """A block that is shown as a notice in its place: its id if it has one, its text, and what is wrong with it."""
+    """A block that is shown as a notice in its place: its id if it has one, its text, and what is wrong with it.
+
+    A block with any error is one: a page must not show what may be wrong. partial: what could be made out of it, for
+    an editor; None where no start is known.
+    """
 
     id: str | None
     span: Span
     source: str
     messages: tuple[str, ...]
+    partial: Block | None = None
 
 
 @dataclass(frozen=True, slots=True)

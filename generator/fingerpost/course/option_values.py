@@ -7,7 +7,7 @@ import difflib
 import math
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
-from typing import Any, TypeVar
+from typing import TypeVar
 
 from fingerpost.music import chord_symbol
 from fingerpost.music.chord import Chord
@@ -110,30 +110,45 @@ def key_of_course(value: object) -> str | None:
 
 
 _Amounts = TypeVar("_Amounts")
+HIGHEST_FINGER = 4
 
 
 def amounts(kind: type[_Amounts]) -> Callable[[object], _Amounts]:
-    """A reader of a mapping from the field names of `kind` (a dataclass of numbers) to numbers of at least 0."""
+    """A reader of a mapping from the field names of `kind`, a dataclass of numbers, to what each of them takes."""
     fields = {field.name: field for field in dataclasses.fields(kind)}  # type: ignore[arg-type]
 
     def read(value: object) -> _Amounts:
         if not isinstance(value, Mapping):
-            raise SettingError(f"is {shown(value)}", "a list of names with numbers, such as " + next(iter(fields)) + ": 3")
+            raise SettingError(f"is {shown(value)}", "a list of names with their values, such as " + next(iter(fields)))
+        for key in value:
+            if key not in fields:
+                raise SettingError("is not known", "one of " + ", ".join(fields), nearest(str(key), fields), str(key))
         default = kind()
-        return kind(**{key: _amount(str(key), amount, fields, getattr(default, str(key), 0)) for key, amount in value.items()})
+        return kind(**{key: _amount(key, amount, getattr(default, key)) for key, amount in value.items()})
 
     return read
 
 
-def _amount(key: str, value: object, fields: Mapping[str, Any], default: object) -> object:
-    if key not in fields:
-        raise SettingError("is not known", "one of " + ", ".join(fields), nearest(key, fields), key)
-    wants = bool if isinstance(default, bool) else (int, float)
-    if not isinstance(value, wants) or isinstance(value, bool) != isinstance(default, bool):
-        raise SettingError(f"is {shown(value)}", "true or false" if wants is bool else "a number of at least 0", inner=key)
-    if isinstance(value, int | float) and not (0 <= value and math.isfinite(value)):
-        raise SettingError(f"is {shown(value)}", "a number of at least 0", inner=key)
-    return type(default)(value) if isinstance(default, int) and value == int(value) else value  # type: ignore[call-overload]
+def _amount(key: str, value: object, default: object) -> object:
+    """The value of a field whose default shows what it takes: yes or no, a number, or a list of numbers."""
+    if isinstance(default, bool):
+        wrong, expected = not isinstance(value, bool), "true or false"
+    elif isinstance(default, tuple) and key == "fingers":
+        fingers = tuple(range(1, HIGHEST_FINGER + 1))
+        wrong = not isinstance(value, list | tuple) or not value or any(v not in fingers or v is True for v in value)
+        expected = "a list of fingers from 1 to 4"
+    elif isinstance(default, tuple):
+        wrong = not isinstance(value, list | tuple) or len(value) != len(default) or not all(map(_is_amount, value))
+        expected = f"a list of {len(default)} numbers of at least 0"
+    else:
+        wrong, expected = not _is_amount(value), "a number of at least 0"
+    if wrong:
+        raise SettingError(f"is {shown(value)}", expected, inner=key)
+    return tuple(value) if isinstance(value, list) else value
+
+
+def _is_amount(value: object) -> bool:
+    return isinstance(value, int | float) and not isinstance(value, bool) and 0 <= value < math.inf
 
 
 def tied_names(value: object) -> tuple[tuple[Chord, Chord], ...]:
@@ -151,7 +166,9 @@ def _tie(text: str) -> tuple[Chord, Chord]:
     try:
         chosen, refused = chord_symbol.read(words[0]), chord_symbol.read(words[2])
     except chord_symbol.SymbolError as error:
-        raise SettingError(f"holds {shown(text)}, and {error.message}", "two chord symbols, such as C6 not Am7") from None
+        raise SettingError(
+            f"holds {shown(text)}, and {error.message}", "two chord symbols, such as C6 not Am7"
+        ) from None
     if chosen.pitch_classes != refused.pitch_classes:
         raise SettingError(f"holds {shown(text)}, whose chords have different notes", "two names for the same notes")
     return chosen, refused

@@ -22,7 +22,7 @@ from fingerpost.course.option_values import (
 from fingerpost.music.chord import Chord
 from fingerpost.music.chord_symbol import SymbolStyle
 from fingerpost.music.fretboard import MOST_FRETS, SCALE_LENGTH_MM, Fretboard
-from fingerpost.music.hand import Costs, Hand, Limits
+from fingerpost.music.hand import ChangeCosts, Costs, Hand, Limits
 from fingerpost.music.tuning import STANDARD, Tuning
 
 
@@ -35,7 +35,9 @@ class Settings:
     """What holds for a whole course unless a lesson or a block says otherwise."""
 
     tuning: Tuning = _option(
-        STANDARD, tuning, "The tuning: a name such as `drop D`, or the pitches from the lowest string, `D2 A2 D3 G3 A3 D4`."
+        STANDARD,
+        tuning,
+        "The tuning: a name such as `drop D`, or the pitches from the lowest string, `D2 A2 D3 G3 A3 D4`.",
     )
     capo: int = _option(0, number(0, 12), "The fret that the capo lies on; 0 is no capo. Frets then count from it.")
     scale_length: float = _option(
@@ -61,14 +63,21 @@ class Settings:
         "english", one_of("english", "german", "solfege"), "The names of notes: C D E, German (B and H), or Do Re Mi."
     )
     limits: Limits = _option(Limits(), amounts(Limits), "What no hand is asked to do: see the table of limits.")
-    costs: Costs = _option(Costs(), amounts(Costs), "What makes a change hard, and how much: see the table of costs.")
+    costs: Costs = _option(Costs(), amounts(Costs), "What makes a shape hard to hold, and how much: see its table.")
+    change_costs: ChangeCosts = _option(
+        ChangeCosts(), amounts(ChangeCosts), "What makes a change of shapes hard, and how much: see its table."
+    )
     ties: tuple[tuple[Chord, Chord], ...] = _option(
-        (), tied_names, "Which of two names for the same notes this course uses, each as `C6 not Am7`. The check enforces it."
+        (),
+        tied_names,
+        "Which of two names for the same notes this course uses, each as `C6 not Am7`. The check enforces it.",
     )
     clean: int = _option(5, number(1, 20), "How many clean changes a practice item asks for. Common practice.")
     tries: int = _option(6, number(1, 40), "Out of how many tries in a row. Common practice.")
     warm_up_minutes: int = _option(
-        3, number(0, 60), "Minutes of warming up before a block's practice. Common practice; no standard gives a number."
+        3,
+        number(0, 60),
+        "Minutes of warming up before a block's practice. Common practice; no standard gives a number.",
     )
     rest_minutes: int = _option(
         5, number(0, 60), "Minutes of rest after a block's practice. Common practice; no standard gives a number."
@@ -82,7 +91,7 @@ class Settings:
     @property
     def hand(self) -> Hand:
         """The hand that the course reckons with."""
-        return Hand(self.limits, self.costs)
+        return Hand(self.limits, self.costs, self.change_costs)
 
     @property
     def symbol_style(self) -> SymbolStyle:

@@ -63,7 +63,9 @@ def fret_of(token: Token, fretboard: Fretboard) -> int:
     number, last = number_of(token), fretboard.highest_fret
     if number is not None and 1 <= number <= last:
         return number
-    expected = f"a fret from 1 to {last}" + (f" (counted from the capo at fret {fretboard.capo})" if fretboard.capo else "")
+    expected = f"a fret from 1 to {last}" + (
+        f" (counted from the capo at fret {fretboard.capo})" if fretboard.capo else ""
+    )
     if number == 0:
         message, fix = "Fret 0 is the open string, so no finger presses it", "lift the finger with `off`"
     elif number is not None:

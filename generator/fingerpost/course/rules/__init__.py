@@ -1,1 +1,43 @@
-"""The rules a course is checked by, a file each."""
+"""Rules about the whole course, a file each; the table shows what they look at and in which order they run."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from fingerpost.course.rules.cues_out_of_order import cues_out_of_order
+from fingerpost.course.rules.duplicate_id import duplicate_ids
+from fingerpost.course.rules.taught_but_not_used import taught_but_not_used
+from fingerpost.course.rules.tie_decided_otherwise import ties_decided_otherwise
+from fingerpost.course.rules.used_before_taught import used_before_taught
+from fingerpost.course.settings import Settings
+from fingerpost.course.teaching import Told
+from fingerpost.diagnostics import Diagnostic
+from fingerpost.source.syntax import BlockSyntax
+
+OF_A_TEXT = (cues_out_of_order,)
+"""Rules over one block as it is written."""
+
+OF_A_BLOCK = (taught_but_not_used,)
+"""Rules over one block as it is understood."""
+
+OF_ALL_TEXTS = (duplicate_ids,)
+"""Rules over all blocks as they are written."""
+
+OF_ALL_BLOCKS = (used_before_taught,)
+"""Rules over all blocks as they are understood, in the order of the course."""
+
+
+def course_findings(told: Sequence[Told], written: Iterable[BlockSyntax], settings: Settings) -> Iterator[Diagnostic]:
+    """What all rules find."""
+    texts = list(written)
+    for text in texts:
+        for of_text in OF_A_TEXT:
+            yield from of_text(text)
+    for of_texts in OF_ALL_TEXTS:
+        yield from of_texts(texts)
+    for block in told:
+        for of_block in OF_A_BLOCK:
+            yield from of_block(block)
+    for of_blocks in OF_ALL_BLOCKS:
+        yield from of_blocks(told)
+    yield from ties_decided_otherwise(told, settings.ties)

@@ -1,0 +1,122 @@
+"""One block from its syntax: its steps, and what follows from them. Depends on nothing but its arguments."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+
+from fingerpost.course.build_up import build_up
+from fingerpost.course.extras import unholdable
+from fingerpost.course.ground import Ground
+from fingerpost.course.model import Block
+from fingerpost.course.name_book import NameBook
+from fingerpost.course.perform import Held, Stuck, movers, perform
+from fingerpost.course.practice import practice
+from fingerpost.course.slip import warning
+from fingerpost.course.start import StartRead
+from fingerpost.course.steps import Walk
+from fingerpost.course.ways_back import ways_back, wrap_around
+from fingerpost.course.words import quoted
+from fingerpost.diagnostics import Code, Diagnostic, Edit, Span
+from fingerpost.music.chord import Chord
+from fingerpost.music.fingering import fingerings
+from fingerpost.music.shape import Shape
+from fingerpost.music.shape_text import write_shape
+from fingerpost.source.syntax import BlockSyntax, ShapeStart, StepSyntax
+
+MOST_FINGERINGS_TRIED = 12
+LINES_TRIED = 40
+"""How many fingerings of a start are tried, and on how many lines, to find the one that the moves mean."""
+
+
+@dataclass(frozen=True)
+class BuiltBlock:
+    """A block with its findings. block is None where nothing is known of its start; held is the hand at its end.
+
+    written: for each step of the block the line that made it, None for the start. asked and used: what it asked the
+    book of names, and the names it would enter there.
+    """
+
+    block: Block | None
+    findings: tuple[Diagnostic, ...] = ()
+    held: Held | None = None
+    written: tuple[StepSyntax | None, ...] = ()
+    asked: dict[frozenset[int], Chord | None] = field(default_factory=dict)
+
+
+def build_block(block_id: str, syntax: BlockSyntax, ground: Ground, start: StartRead, book: NameBook) -> BuiltBlock:
+    """The block that starts from `start` on this ground."""
+    if start.shape is None:
+        return BuiltBlock(None, start.findings)
+    shape, found = _with_fingers(start.shape, syntax, ground)
+    if shape is None:
+        return BuiltBlock(None, (*start.findings, *found))
+    asking = NameBook(book.used)
+    walk = Walk(block_id, ground, asking, Held(shape, None, start.sure, start.faults))
+    text = syntax.start.text if syntax.start is not None else None
+    walk.begin(syntax.start.name if syntax.start else None, _start_span(syntax), text.text if text else "")
+    walk.go(syntax.steps)
+    block = _finished(block_id, syntax, ground, walk)
+    return BuiltBlock(block, (*start.findings, *found, *walk.findings), walk.held, tuple(walk.written), asking.asked)
+
+
+def _finished(block_id: str, syntax: BlockSyntax, ground: Ground, walk: Walk) -> Block:
+    board, steps = ground.fretboard, tuple(walk.steps)
+    back, wrap = ways_back(steps, board), wrap_around(steps, board)
+    return Block(
+        id=block_id,
+        title=None if syntax.title is None else syntax.title.text,
+        span=syntax.span,
+        fretboard=board,
+        key=None if ground.key is None else str(ground.key),
+        teaches=tuple(token.text for token in syntax.teaches),
+        steps=steps,
+        build_up=build_up(steps[0], board),
+        ways_back=back,
+        wrap_around=wrap,
+        practice=practice(steps, back, wrap, ground),
+    )
+
+
+def _start_span(syntax: BlockSyntax) -> Span:
+    if syntax.start is not None:
+        return syntax.start.text.span
+    return syntax.id.span if syntax.id is not None else syntax.span
+
+
+def _with_fingers(shape: Shape, syntax: BlockSyntax, ground: Ground) -> tuple[Shape | None, tuple[Diagnostic, ...]]:
+    """The shape with its fingers found where the start does not say them, those with which most moves can be made."""
+    if shape.has_fingers or syntax.start is None or not isinstance(syntax.start.form, ShapeStart):
+        return shape, ()
+    token = syntax.start.form.shape
+    possible = fingerings(shape, ground.fretboard, ground.hand)[:MOST_FINGERINGS_TRIED]
+    if not possible:
+        return None, (unholdable(shape, token, ground),)
+    best = max(possible, key=lambda fingered: _lines_done(fingered, syntax, ground))
+    if not any(movers(step.line.actions) for step in syntax.steps if step.line is not None):
+        return best, ()
+    text = write_shape(best)
+    finding = warning(
+        token.span,
+        Code.START_WITHOUT_FINGERS,
+        f"The moves name fingers, and {quoted(token.text)} does not say which finger is where",
+        "a shape with its fingers after a slash",
+        text,
+        (Edit(token.span, text),),
+    )
+    return best, (finding,)
+
+
+def _lines_done(shape: Shape, syntax: BlockSyntax, ground: Ground) -> int:
+    """How many of the first lines can be done one after the other from here."""
+    held = Held(shape)
+    for count, step in enumerate(syntax.steps[:LINES_TRIED]):
+        if step.line is None:
+            continue
+        try:
+            done = perform(held, step.line, ground)
+        except Stuck:
+            return count
+        if done.findings:
+            return count
+        held = replace(done.held, sure=True)
+    return len(syntax.steps)

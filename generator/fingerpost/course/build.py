@@ -1,0 +1,195 @@
+"""The course from its pages: every block and mention in order, and everything that is wrong with them, at once."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, field, replace
+
+from fingerpost.course.block import BuiltBlock, build_block
+from fingerpost.course.chord_index import chord_index
+from fingerpost.course.ground import ground_of
+from fingerpost.course.heard import heard_of
+from fingerpost.course.memory import Memory
+from fingerpost.course.mentions import Blocks, Here, last_seen, meaning
+from fingerpost.course.model import Block, BrokenBlock, Course, Lesson, MentionMeaning
+from fingerpost.course.name_book import NameBook
+from fingerpost.course.retuning import retuning
+from fingerpost.course.rules import course_findings
+from fingerpost.course.settings import Settings
+from fingerpost.course.start import StartRead, read_start
+from fingerpost.course.teaching import Told, teaching_of
+from fingerpost.course.trail import Ending, Trail
+from fingerpost.course.words import quoted
+from fingerpost.diagnostics import Diagnostic, Severity
+from fingerpost.music import chord_symbol
+from fingerpost.music.fretboard import Fretboard
+from fingerpost.source.page import PageRead
+from fingerpost.source.syntax import BlockSyntax, Mention, PageSyntax
+
+Page = PageSyntax | PageRead
+
+
+def build(
+    pages: Sequence[Page], settings: Settings, memory: Memory | None = None
+) -> tuple[Course, tuple[Diagnostic, ...]]:
+    """The course that the pages make in this order, and the findings about its meaning, sorted by place.
+
+    What reading a page found is not repeated; but where a PageRead is given, a block with an error found in reading is
+    broken like one with an error found here. memory: what an earlier build kept; the next build is quicker for it.
+    """
+    builder = _Builder(settings, memory or Memory())
+    builder.memory.turn()
+    return builder.course(
+        [(page, ()) if isinstance(page, PageSyntax) else (page.syntax, page.findings) for page in pages]
+    )
+
+
+@dataclass
+class _Builder:
+    """One build: what grows while the blocks are gone through in order."""
+
+    settings: Settings
+    memory: Memory
+    trail: Trail = field(default_factory=Trail)
+    book: NameBook = field(default_factory=NameBook)
+    blocks: Blocks = field(default_factory=Blocks)
+    told: list[Told] = field(default_factory=list)
+    findings: list[Diagnostic] = field(default_factory=list)
+    neck: Fretboard | None = None
+
+    def course(
+        self, pages: Sequence[tuple[PageSyntax, tuple[Diagnostic, ...]]]
+    ) -> tuple[Course, tuple[Diagnostic, ...]]:
+        all_blocks = [block for page, _ in pages for block in page.blocks]
+        self.trail.later = {block.id.text for block in all_blocks if block.id is not None}
+        drafts = [self._lesson(page, found) for page, found in pages]
+        lessons = tuple(draft.finished(self) for draft in drafts)
+        self.findings += course_findings(self.told, all_blocks, self.settings)
+        decided = tuple((chord_symbol.write(kept), chord_symbol.write(other)) for kept, other in self.settings.ties)
+        return Course(lessons, chord_index(self.trail.sightings), decided), tuple(sorted(set(self.findings)))
+
+    def _lesson(self, page: PageSyntax, found: tuple[Diagnostic, ...]) -> _Draft:
+        draft = _Draft(page)
+        self.trail.last_on_page = None
+        last, unsure = None, False
+        errors = _Errors(found)
+        for part in page.parts:
+            if isinstance(part, Mention):
+                draft.mentions.append((part, Here(last, unsure, last_seen(part, self.trail))))
+            else:
+                last, unsure = self._block(part, draft, errors.inside(part))
+        return draft
+
+    def _block(self, syntax: BlockSyntax, draft: _Draft, in_reading: list[Diagnostic]) -> tuple[Block | None, bool]:
+        """Builds a block; gives it, and whether what the hand holds after it is unknown."""
+        block_id = syntax.id.text if syntax.id is not None else f"{draft.page.file}:{syntax.span.line}"
+        ground = ground_of(syntax, self.settings)
+        start = read_start(syntax, ground.ground, self.trail) if ground.sure else StartRead(None)
+        built = self._built(block_id, syntax, start) if ground.sure else BuiltBlock(None)
+        teaching = teaching_of(syntax)
+        here = [*ground.findings, *built.findings, *teaching.findings]
+        self.findings += here
+        errors = [*in_reading, *(finding for finding in here if finding.severity is Severity.ERROR)]
+        sound = built.block is not None and not errors and syntax.id is not None
+        told = Told(draft.page.file, syntax, built.block, built.written, teaching, sound)
+        self.told.append(told)
+        self._leave(block_id, syntax, built)
+        if sound and built.block is not None:
+            block = self._keep(draft, built.block, told)
+            return block, built.held is None or not built.held.sure
+        messages = _messages(errors, start)
+        draft.broken.append(
+            BrokenBlock(
+                None if syntax.id is None else syntax.id.text, syntax.span, syntax.source, messages, built.block
+            )
+        )
+        if syntax.id is not None:
+            self.blocks.unknown.add(syntax.id.text)
+        return built.block, True
+
+    def _built(self, block_id: str, syntax: BlockSyntax, start: StartRead) -> BuiltBlock:
+        def make() -> BuiltBlock:
+            return build_block(block_id, syntax, ground_of(syntax, self.settings).ground, start, self.book)
+
+        def stands(built: BuiltBlock) -> bool:
+            return all(self.book.used.get(asked) == answer for asked, answer in built.asked.items())
+
+        return self.memory.recall((block_id, syntax, self.settings, start), make, stands)
+
+    def _keep(self, draft: _Draft, block: Block, told: Told) -> Block:
+        """Takes a sound block into its lesson, the trail and the book of names."""
+        before, self.neck = self.neck or Fretboard(), block.fretboard
+        prompt = retuning(before, block.fretboard)
+        block = block if prompt is None else replace(block, retuning=prompt)
+        draft.blocks.append(block)
+        self.blocks.add(draft.page.file, block)
+        self.trail.sight(draft.page.file, block, told.teaching.chords)
+        for step in block.steps:
+            heard = heard_of(step.shape, block.fretboard)
+            if step.naming.shown is not None and heard is not None:
+                self.book.note_use(step.naming.shown, heard.pitch_classes)
+        return block
+
+    def _leave(self, block_id: str, syntax: BlockSyntax, built: BuiltBlock) -> None:
+        """Leaves the hand where the block ends, for those that go on from it; after a rest, the shape before it."""
+        held, span = built.held, syntax.span if syntax.id is None else syntax.id.span
+        ending = Ending(block_id, span, None)
+        if held is not None:
+            ending = Ending(block_id, span, held.before_rest or held.shape, held.sure, held.faults)
+        self.trail.last_on_page = ending
+        for step in built.block.steps if built.block is not None else ():
+            if not step.rest:
+                self.trail.endings.setdefault(step.id, replace(ending, shape=step.shape))
+        if syntax.id is not None:
+            self.trail.endings.setdefault(block_id, ending)
+            self.trail.block_ids.setdefault(block_id, span)
+            self.trail.later.discard(block_id)
+
+
+@dataclass
+class _Draft:
+    """A lesson while its mentions can't be resolved yet."""
+
+    page: PageSyntax
+    blocks: list[Block] = field(default_factory=list)
+    broken: list[BrokenBlock] = field(default_factory=list)
+    mentions: list[tuple[Mention, Here]] = field(default_factory=list)
+
+    def finished(self, builder: _Builder) -> Lesson:
+        """The lesson, its mentions resolved now that all blocks are known."""
+        meanings: list[MentionMeaning] = []
+        for mention, here in self.mentions:
+            meant, findings = meaning(mention, here, builder.blocks, builder.trail)
+            meanings.append(meant)
+            builder.findings += findings
+        return Lesson(self.page.file, self.page.title, tuple(self.blocks), tuple(meanings), tuple(self.broken))
+
+
+class _Errors:
+    """The errors that reading a page found, by block; both are gone through once, in order."""
+
+    def __init__(self, findings: Iterable[Diagnostic]) -> None:
+        self.left: Iterator[Diagnostic] = iter(sorted(f for f in findings if f.severity is Severity.ERROR))
+        self.next = next(self.left, None)
+
+    def inside(self, block: BlockSyntax) -> list[Diagnostic]:
+        """Those within a block, which must come after the blocks asked for before."""
+        out: list[Diagnostic] = []
+        while self.next is not None and self.next.span.line <= block.span.end_line:
+            if self.next.span.line >= block.span.line:
+                out.append(self.next)
+            self.next = next(self.left, None)
+        return out
+
+
+def _messages(errors: Iterable[Diagnostic], start: StartRead) -> tuple[str, ...]:
+    """What is wrong with a broken block, a sentence each, in the order of the lines."""
+    messages = tuple(_message(finding) for finding in sorted(errors))
+    if start.waits_for:
+        return (*messages, f"It goes on from the block {quoted(start.waits_for)}, which can't be made out.")
+    return messages or ("It has no id.",)
+
+
+def _message(finding: Diagnostic) -> str:
+    expected = f" Expected: {finding.expected}." if finding.expected else ""
+    return f"Line {finding.span.line}: {finding.message}{expected}"

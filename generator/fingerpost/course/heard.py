@@ -1,0 +1,24 @@
+"""What is heard of a shape: its pitch classes and its bass, as the shape's own notes (the capo apart)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from fingerpost.music.fretboard import Fretboard
+from fingerpost.music.shape import Shape
+
+
+@dataclass(frozen=True, slots=True)
+class Heard:
+    """Pitch classes, 0 (C) to 11 (B), and that of the lowest pitch."""
+
+    pitch_classes: frozenset[int]
+    bass: int
+
+
+def heard_of(shape: Shape, fretboard: Fretboard) -> Heard | None:
+    """What sounds, None where nothing does. The bass is the lowest pitch, on whatever string it is."""
+    pitches = [
+        fretboard.shape_midi(string, fret) for string, fret in enumerate(shape.frets, start=1) if fret is not None
+    ]
+    return Heard(frozenset(pitch % 12 for pitch in pitches), min(pitches) % 12) if pitches else None

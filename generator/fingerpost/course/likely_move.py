@@ -1,0 +1,151 @@
+"""The move that was likely meant, for one that can't be made or whose name is denied: the next names tell."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from fingerpost.course.ground import Ground
+from fingerpost.course.heard import heard_of
+from fingerpost.course.moves import move_of
+from fingerpost.course.naming import symbol_of
+from fingerpost.course.perform import Held, perform
+from fingerpost.course.slip import Slip
+from fingerpost.course.spots import finger_of, fret_of, string_of, strings_with_letter
+from fingerpost.music.chord_name import fit
+from fingerpost.music.move import Exchange, Lift, Move, Place, write_move
+from fingerpost.music.shape import Finger, Shape
+from fingerpost.source.syntax import Action, ExchangeFinger, LiftFinger, MoveLine, PlaceFinger, StepSyntax, Token
+
+LINES_AHEAD = 6
+"""How many lines are looked at for names that tell which move was meant. By our own choice."""
+
+FRETS_TRIED = 5
+FINGERS = (Finger.INDEX, Finger.MIDDLE, Finger.RING, Finger.LITTLE)
+
+
+@dataclass(frozen=True)
+class Meant:
+    """A move that fits: what it is in the course's own words, and what the hand then holds."""
+
+    text: str
+    held: Held
+
+
+def likely_move(held: Held, steps: Sequence[StepSyntax], index: int, ground: Ground) -> Meant | None:
+    """The first move close to the one written at `index` of the first of `steps` that agrees with the names ahead.
+
+    None where no name ahead can tell, or none of the moves tried agrees.
+    """
+    line = steps[0].line
+    if line is None:
+        return None
+    for move in moves_near(line.actions[index], held.shape, ground):
+        after = _performed(held, line, ground, index, move)
+        if after is not None and names_hold(after, line, steps[1:], ground):
+            return Meant(write_move(move, ground.fretboard.tuning), after)
+    return None
+
+
+def names_hold(after: Held, line: MoveLine, ahead: Sequence[StepSyntax], ground: Ground) -> bool:
+    """Whether the first name from this line on agrees with the hand that follows from it; False where none comes."""
+    told = _agrees(after.shape, line, ground)
+    for step in ahead[:LINES_AHEAD]:
+        if told is not None or step.line is None:
+            break
+        further = _performed(after, step.line, ground)
+        if further is None:
+            return False
+        after, told = further, _agrees(further.shape, step.line, ground)
+    return bool(told)
+
+
+def _performed(held: Held, line: MoveLine, ground: Ground, index: int = 0, move: Move | None = None) -> Held | None:
+    try:
+        after = perform(held, line, ground, {} if move is None else {index: move}).held
+    except Slip:
+        return None
+    return after if after.faults <= held.faults else None
+
+
+def _agrees(shape: Shape, line: MoveLine, ground: Ground) -> bool | None:
+    """Whether the line's name agrees with the shape; None where it has no name that tells."""
+    if line.name is None or not line.name.strict:
+        return None
+    heard = heard_of(shape, ground.fretboard)
+    try:
+        chord = symbol_of(line.name.symbol)
+    except Slip:
+        return None
+    if heard is None:
+        return False
+    return fit(chord, heard.pitch_classes, heard.bass).holds and chord.bass in (None, chord.note_of(heard.bass))
+
+
+def moves_near(action: Action, shape: Shape, ground: Ground) -> Iterator[Move]:
+    """Moves that differ from the one written in one word, the likeliest first."""
+    match action:
+        case LiftFinger():
+            yield from (Lift(finger) for finger in shape.fingers)
+        case ExchangeFinger(finger, replaced):
+            mover, gone = _or_none(finger), _or_none(replaced)
+            yield from (Exchange(mover, other) for other in shape.fingers if mover is not None)
+            yield from (Exchange(other, gone) for other in FINGERS if gone is not None)
+        case PlaceFinger():
+            yield from _places_near(action, shape, ground)
+
+
+def _or_none(token: Token) -> Finger | None:
+    try:
+        return finger_of(token)
+    except Slip:
+        return None
+
+
+def _places_near(action: PlaceFinger, shape: Shape, ground: Ground) -> Iterator[Move]:
+    board = ground.fretboard
+    finger = _or_none(action.finger)
+    if finger is None:
+        return
+    try:
+        move = move_of(action, board)
+    except Slip:
+        move = None
+    if isinstance(move, Place):
+        yield from (Place(other, move.fret, move.low, move.high) for other in FINGERS if other != finger)
+        if move.low == move.high:
+            yield from (Place(finger, move.fret, s, s) for s in _outward(move.low, board.strings))
+        yield from (
+            Place(finger, fret, move.low, move.high) for fret in _outward(move.fret, board.highest_fret, FRETS_TRIED)
+        )
+        yield from (Lift(down) for down in shape.fingers)
+        return
+    yield from _mended_places(action, finger, ground)
+
+
+def _mended_places(action: PlaceFinger, finger: Finger, ground: Ground) -> Iterator[Move]:
+    """Placements with the string or the fret that could not be made out replaced by each that there is."""
+    board, place = ground.fretboard, action.place
+    try:
+        fret = fret_of(place.fret, board)
+    except Slip:
+        string = string_of(place.low, board.tuning) if _is_string(place.low, ground) else None
+        lowered = range(1, min(FRETS_TRIED, board.highest_fret) + 1)
+        yield from (Place(finger, near, string, string) for near in lowered if string is not None)
+        return
+    alike = strings_with_letter(place.low.text, board.tuning)
+    yield from (Place(finger, fret, string, string) for string in [*alike, *range(1, board.strings + 1)])
+
+
+def _is_string(token: Token, ground: Ground) -> bool:
+    try:
+        string_of(token, ground.fretboard.tuning)
+    except Slip:
+        return False
+    return True
+
+
+def _outward(middle: int, last: int, reach: int = 8) -> Iterator[int]:
+    """Numbers around `middle` from 1 to last, nearest first."""
+    for away in range(1, reach + 1):
+        yield from (number for number in (middle - away, middle + away) if 1 <= number <= last)

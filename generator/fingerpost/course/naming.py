@@ -1,0 +1,189 @@
+"""What a shape is called: the author's name held against what sounds, or the best of the computed ones."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from fingerpost.course.ground import Ground
+from fingerpost.course.heard import Heard
+from fingerpost.course.model import Naming
+from fingerpost.course.name_book import NameBook
+from fingerpost.course.slip import Slip, error, note, slip, warning
+from fingerpost.course.words import listed, quoted
+from fingerpost.diagnostics import Code, Diagnostic
+from fingerpost.music import chord_symbol
+from fingerpost.music.chord import Chord
+from fingerpost.music.chord_name import Fit, fit
+from fingerpost.source.syntax import NameSaid, Token
+
+MOST_NAMES_OFFERED = 3
+
+
+@dataclass(frozen=True)
+class Named:
+    """A naming and the findings about the name that the author gave; holds is False where that name is wrong."""
+
+    naming: Naming
+    findings: tuple[Diagnostic, ...] = ()
+    holds: bool = True
+
+
+def symbol_of(token: Token) -> Chord:
+    """The chord that a token names. Raises Slip at the exact part that was not understood."""
+    try:
+        return chord_symbol.read(token.text)
+    except chord_symbol.SymbolError as problem:
+        span = token.span.part(problem.position, problem.position + max(1, problem.length))
+        raise slip(span, Code.SYMBOL_UNREADABLE, problem.message, problem.expected) from None
+
+
+def name_shape(heard: Heard | None, said: NameSaid | None, ground: Ground, book: NameBook) -> Named:
+    """The naming of what sounds (None: nothing), with the author's name judged."""
+    if heard is None:
+        return _silence(said)
+    if said is None:
+        return Named(computed(heard, ground, book))
+    try:
+        chord = symbol_of(said.symbol)
+    except Slip as unread:
+        return Named(computed(heard, ground, book), (unread.finding,))
+    fits = fit(chord, heard.pitch_classes, heard.bass)
+    agrees = fits.holds and (chord.bass is None or chord.bass.pitch_class == heard.bass)
+    if said.strict:
+        return _claimed(chord, agrees, fits, heard, said, ground, book)
+    return _taught_as(chord, agrees, fits, heard, said, ground, book)
+
+
+def computed(heard: Heard, ground: Ground, book: NameBook) -> Naming:
+    """The naming that the notes alone give: decided ties first, then names that the course uses, then the best."""
+    ranked = book.names(heard, ground.key)
+    best = book.settled(heard, ranked, ground.ties)
+    plain = best.with_bass(None)
+    inside = best.bass is not None and best.bass.pitch_class in plain.pitch_classes
+    fits = fit(best, heard.pitch_classes, heard.bass)
+    return _naming(plain if inside else best, best if inside else None, heard, ground, book, omitted=fits.omitted)
+
+
+def _silence(said: NameSaid | None) -> Named:
+    if said is None:
+        return Named(Naming(None))
+    message = f"Nothing sounds here, so it can't be {quoted(said.symbol.text)}"
+    return Named(Naming(None), (error(said.symbol.span, Code.NAME_IS_WRONG, message, "no name"),), holds=False)
+
+
+def _claimed(
+    chord: Chord, agrees: bool, fits: Fit, heard: Heard, said: NameSaid, ground: Ground, book: NameBook
+) -> Named:
+    if agrees:
+        return Named(_naming(chord, _strict(chord, heard), heard, ground, book, omitted=fits.omitted))
+    if _is_loose(chord, fits, heard):
+        finding = _loose(said, chord, fits, heard, ground, book)
+        strict = _best(heard, ground, book)
+        return Named(_naming(chord, strict, heard, ground, book, fits.omitted, True, fits.lacks, fits.adds), (finding,))
+    return Named(computed(heard, ground, book), (_wrong(said, chord, fits, heard, ground, book),), holds=False)
+
+
+def _taught_as(
+    chord: Chord, agrees: bool, fits: Fit, heard: Heard, said: NameSaid, ground: Ground, book: NameBook
+) -> Named:
+    if not agrees:
+        strict = _best(heard, ground, book)
+        return Named(_naming(chord, strict, heard, ground, book, fits.omitted, True, fits.lacks, fits.adds))
+    mark = said.symbol.span
+    finding = note(
+        mark,
+        Code.NAME_WOULD_HOLD,
+        f"The notes are {quoted(said.symbol.text)} as it stands, so no footnote is needed",
+        f"`=` in place of `~`: = {said.symbol.text}",
+        f"= {said.symbol.text}",
+    )
+    return Named(_naming(chord, _strict(chord, heard), heard, ground, book, omitted=fits.omitted), (finding,))
+
+
+def _is_loose(chord: Chord, fits: Fit, heard: Heard) -> bool:
+    """Whether the name only says more than sounds: its root is there, notes are missing, none is foreign."""
+    bass_agrees = chord.bass is None or chord.bass.pitch_class == heard.bass
+    return bass_agrees and not fits.adds and chord.root.pitch_class in heard.pitch_classes
+
+
+def _strict(chord: Chord, heard: Heard) -> Chord | None:
+    """The same chord over the bass that sounds, where the author left that bass out."""
+    if chord.bass is not None or chord.root.pitch_class == heard.bass:
+        return None
+    return chord.with_bass(chord.note_of(heard.bass))
+
+
+def _best(heard: Heard, ground: Ground, book: NameBook) -> Chord:
+    return book.settled(heard, book.names(heard, ground.key), ground.ties)
+
+
+def _naming(
+    shown: Chord,
+    strict: Chord | None,
+    heard: Heard,
+    ground: Ground,
+    book: NameBook,
+    omitted: tuple[str, ...] = (),
+    taught_as: bool = False,
+    lacks: tuple[str, ...] = (),
+    adds: tuple[str, ...] = (),
+) -> Naming:
+    capo = ground.fretboard.capo
+    return Naming(
+        shown=shown,
+        strict=strict if strict != shown else None,
+        taught_as=taught_as,
+        lacks=lacks,
+        adds=adds,
+        omitted=omitted,
+        ranked=book.names(heard, ground.key),
+        sounding=shown.transposed(capo) if capo else None,
+    )
+
+
+def _offers(heard: Heard, ground: Ground, book: NameBook) -> list[str]:
+    """The symbols that would be right, best first."""
+    best = computed(heard, ground, book)
+    symbols = [chord_symbol.write(best.shown)] if best.shown else []
+    symbols += [name.symbol for name in best.ranked]
+    return list(dict.fromkeys(symbols))[:MOST_NAMES_OFFERED]
+
+
+def _notes(heard: Heard, chord: Chord) -> str:
+    """The notes that sound, from the bass up, spelled by the chord."""
+    order = sorted(heard.pitch_classes, key=lambda pitch_class: (pitch_class - heard.bass) % 12)
+    return " ".join(str(chord.note_of(pitch_class)) for pitch_class in order)
+
+
+def _wrong(said: NameSaid, chord: Chord, fits: Fit, heard: Heard, ground: Ground, book: NameBook) -> Diagnostic:
+    offers = _offers(heard, ground, book)
+    best = book.names(heard, ground.key)[0].chord
+    sounding = f"what sounds is {_notes(heard, best)}"
+    return error(
+        said.symbol.span,
+        Code.NAME_IS_WRONG,
+        f"This is not {quoted(said.symbol.text)}: {sounding}{_difference(chord, fits, heard)}",
+        listed(offers),
+        offers[0],
+    )
+
+
+def _difference(chord: Chord, fits: Fit, heard: Heard) -> str:
+    if fits.holds and chord.bass is not None:
+        return f", and the lowest note is {chord.note_of(heard.bass)}, not {chord.bass}"
+    parts = [f"without the {listed(fits.lacks, 'and')}"] if fits.lacks else []
+    foreign = [str(chord.note_of(p)) for p in sorted(heard.pitch_classes - chord.pitch_classes)]
+    parts += [f"with {listed(foreign, 'and')} besides"] if foreign else []
+    return f" ({', '.join(parts)})" if parts else ""
+
+
+def _loose(said: NameSaid, chord: Chord, fits: Fit, heard: Heard, ground: Ground, book: NameBook) -> Diagnostic:
+    offers = _offers(heard, ground, book)
+    return warning(
+        said.symbol.span,
+        Code.NAME_IS_LOOSE,
+        f"{quoted(said.symbol.text)} says more than sounds: {_notes(heard, chord)}, without the "
+        f"{listed(fits.lacks, 'and')}",
+        f"{listed(offers)}, or `~ {said.symbol.text}` to teach it by that name with a footnote",
+        offers[0],
+    )

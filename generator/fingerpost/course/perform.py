@@ -1,0 +1,181 @@
+"""What the hand holds after a line: its actions done one after the other, and what no hand can do refused."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from fingerpost.course.ground import Ground
+from fingerpost.course.moves import move_of
+from fingerpost.course.objections import fault_finding, fault_span, objection
+from fingerpost.course.slip import Slip, error, slip
+from fingerpost.diagnostics import Code, Diagnostic
+from fingerpost.music.limits import Fault
+from fingerpost.music.move import ImpossibleMove, Move, apply
+from fingerpost.music.shape import Shape
+from fingerpost.source.syntax import (
+    Action,
+    Back,
+    ExchangeFinger,
+    Hold,
+    LiftFinger,
+    MoveLine,
+    MuteString,
+    PlaceFinger,
+    Rest,
+    ShiftHand,
+    StrumStrings,
+)
+
+
+@dataclass(frozen=True)
+class Held:
+    """What the hand holds. before_rest: the shape before a rest, None while the hand is on the neck.
+
+    sure: whether this is known; False after a line that could not be followed, until a name confirms it. faults:
+    limits that the hand breaks already, so that they are not reported again.
+    """
+
+    shape: Shape
+    before_rest: Shape | None = None
+    sure: bool = True
+    faults: frozenset[Fault] = frozenset()
+
+    @property
+    def resting(self) -> bool:
+        """Whether the hand is off the neck."""
+        return self.before_rest is not None
+
+
+@dataclass(frozen=True)
+class Performed:
+    """The hand after a line, and what is wrong with it though it can be done."""
+
+    held: Held
+    findings: tuple[Diagnostic, ...] = ()
+
+
+class Stuck(Slip):
+    """A slip at one action of a line: its index tells which."""
+
+    def __init__(self, finding: Diagnostic, index: int) -> None:
+        super().__init__(finding)
+        self.index = index
+
+
+ALONE = (Hold, Rest, Back)
+AFTER_REST = "`back`, or the whole shape, such as `2 to E3 and 1 to A2`"
+
+
+def perform(held: Held, line: MoveLine, ground: Ground, instead: Mapping[int, Move] | None = None) -> Performed:
+    """Does a line. Raises Stuck where it can't be done. instead: other moves for some actions, by their index."""
+    alone = next((action for action in line.actions if isinstance(action, ALONE)), None)
+    if alone is not None:
+        return _alone(held, alone, line)
+    if held.resting:
+        _check_after_rest(line.actions)
+    shape = _done(held.shape, line.actions, ground, instead or {})
+    findings = _faults(shape, held, line, ground)
+    after = Held(shape, None, held.sure or held.resting, frozenset(fault for fault, _ in findings) | held.faults)
+    many = () if held.resting else too_many(line.actions, ground.fingers_per_step)
+    return Performed(after, (*(finding for _, finding in findings), *many))
+
+
+def _done(shape: Shape, actions: Sequence[Action], ground: Ground, instead: Mapping[int, Move]) -> Shape:
+    for index, action in enumerate(actions):
+        try:
+            move = instead.get(index) or move_of(action, ground.fretboard)
+            if isinstance(action, ShiftHand) and not ground.hand_shifts:
+                raise _no_shifts(action)
+            if move is not None:
+                shape = apply(shape, move, ground.fretboard.highest_fret)
+        except ImpossibleMove as problem:
+            raise Stuck(objection(action, problem, shape, ground.fretboard), index) from None
+        except Slip as problem:
+            raise Stuck(problem.finding, index) from None
+    return shape
+
+
+def _no_shifts(action: ShiftHand) -> Slip:
+    message = "The whole hand slides here, and this course does not allow that"
+    expected = "one finger's move, or the option `hand_shifts: true`"
+    return slip(action.span, Code.IMPOSSIBLE_MOVE, message, expected)
+
+
+def _alone(held: Held, action: Action, line: MoveLine) -> Performed:
+    others = [other for other in line.actions if other is not action]
+    word = {Hold: "hold", Rest: "rest", Back: "back"}[type(action)]  # type: ignore[index]
+    if others:
+        message = f"`{word}` stands alone, and here is more beside it"
+        raise Stuck(error(others[0].span, Code.MOVE_UNREADABLE, message, f"`{word}` as a step of its own"), 0)
+    if isinstance(action, Rest):
+        return _rest(held, action)
+    if isinstance(action, Back):
+        return _back(held, action)
+    if held.resting:
+        raise Stuck(
+            error(action.span, Code.IMPOSSIBLE_MOVE, "The hand rests, so it holds nothing", AFTER_REST, "back"), 0
+        )
+    return Performed(held)
+
+
+def _rest(held: Held, action: Rest) -> Performed:
+    if held.resting:
+        raise Stuck(error(action.span, Code.IMPOSSIBLE_MOVE, "The hand rests already", AFTER_REST, "back"), 0)
+    return Performed(replace(held, shape=Shape(held.shape.strings, (), held.shape.unstruck), before_rest=held.shape))
+
+
+def _back(held: Held, action: Back) -> Performed:
+    if held.before_rest is None:
+        message = "There is no `rest` to come back from"
+        raise Stuck(error(action.span, Code.IMPOSSIBLE_MOVE, message, "`rest` in a step before it"), 0)
+    return Performed(replace(held, shape=held.before_rest, before_rest=None))
+
+
+def _check_after_rest(actions: Sequence[Action]) -> None:
+    placed = any(isinstance(action, PlaceFinger) for action in actions)
+    for index, action in enumerate(actions):
+        if not placed or not isinstance(action, PlaceFinger | MuteString | StrumStrings):
+            message = "The hand rests, so it can't go on from a shape"
+            raise Stuck(error(action.span, Code.IMPOSSIBLE_MOVE, message, AFTER_REST, "back"), index)
+
+
+def _faults(shape: Shape, held: Held, line: MoveLine, ground: Ground) -> list[tuple[Fault, Diagnostic]]:
+    faults = ground.hand.faults(shape, ground.fretboard)
+    new = [fault for fault in faults if fault not in held.faults]
+    whole = line.actions[0].span.to(line.actions[-1].span)
+    return [(fault, fault_finding(fault, fault_span(fault, line.actions, whole))) for fault in new[:1]]
+
+
+def movers(actions: Sequence[Action]) -> list[tuple[str, Action]]:
+    """The fingers that a line moves, each with the action that first names it; a shift is one mover."""
+    out: dict[str, Action] = {}
+    for action in actions:
+        if isinstance(action, PlaceFinger | LiftFinger | ExchangeFinger):
+            out.setdefault(action.finger.text.upper(), action)
+        elif isinstance(action, MuteString) and action.finger is not None:
+            out.setdefault(action.finger.text.upper(), action)
+        elif isinstance(action, ShiftHand):
+            out.setdefault("shift", action)
+    return list(out.items())
+
+
+NUMBERS = {1: "one finger", 2: "two fingers", 3: "three fingers", 4: "four fingers", 5: "five fingers"}
+
+
+def too_many(actions: Sequence[Action], allowed: int) -> tuple[Diagnostic, ...]:
+    """The finding for a line that moves more fingers than promised, at the first one too many."""
+    moved = movers(actions)
+    if len(moved) <= allowed:
+        return ()
+    extra = moved[allowed][1]
+    count = NUMBERS.get(len(moved), f"{len(moved)} fingers")
+    return (
+        error(
+            extra.span,
+            Code.TOO_MANY_FINGERS,
+            f"{count.capitalize()} move in this step, and {NUMBERS[allowed]} at most {'is' if allowed == 1 else 'are'} promised",
+            f"at most {NUMBERS[allowed]} a step (the key `fingers_per_step` allows more)",
+            f"a step of its own for finger {moved[allowed][0]}",
+        ),
+    )

@@ -1,0 +1,39 @@
+"""An id that is given twice.
+
+Links, `after`, mentions, takes and a student's progress go by id, so each id of a block or a step must be the only one
+of its name in the whole course, on whatever page it stands.
+
+    id: slack-water     (and the same on another page)
+
+Give one of them another id: the newer one, since nothing points to it yet.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from fingerpost.course.slip import error
+from fingerpost.course.words import quoted
+from fingerpost.diagnostics import Code, Diagnostic, Span
+from fingerpost.source.syntax import BlockSyntax, Token
+
+
+def duplicate_ids(blocks: Iterable[BlockSyntax]) -> Iterator[Diagnostic]:
+    """An error at the second and each further use of an id, which says where the first one is."""
+    first: dict[str, Span] = {}
+    for token in (token for block in blocks for token in _ids(block)):
+        there = first.setdefault(token.text, token.span)
+        if there is not token.span:
+            message = f"The id {quoted(token.text)} is given already, on line {there.line} of {there.file}"
+            yield error(token.span, Code.DUPLICATE_ID, message, "an id of its own", _free(token.text, first))
+
+
+def _ids(block: BlockSyntax) -> Iterator[Token]:
+    yield from (token for token in (block.id, *(step.id for step in block.steps)) if token is not None)
+
+
+def _free(text: str, taken: dict[str, Span]) -> str:
+    number = 2
+    while f"{text}-{number}" in taken:
+        number += 1
+    return f"{text}-{number}"

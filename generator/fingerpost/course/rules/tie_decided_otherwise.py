@@ -1,0 +1,79 @@
+"""Two names for the same notes, used against what the course has decided.
+
+C6 and Am7 are the same four notes. Where the bass leaves both open, an author decides once, in the option `ties`, and
+the course keeps to it. Without a decision, two different names for the same notes over the same bass are a slip too.
+
+    ties: [Am7 not C6]        and in a lesson        - 3 to E3 = C6/G
+
+Write the name that was decided, here `Am7/G`, or change the decision.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from fingerpost.course.heard import Heard, heard_of
+from fingerpost.course.model import Step
+from fingerpost.course.name_book import over_bass
+from fingerpost.course.naming import symbol_of
+from fingerpost.course.slip import Slip, error, warning
+from fingerpost.course.teaching import Told
+from fingerpost.course.words import quoted
+from fingerpost.diagnostics import Code, Diagnostic
+from fingerpost.music import chord_symbol
+from fingerpost.music.chord import Chord
+from fingerpost.source.syntax import NameSaid, Token
+
+Ties = tuple[tuple[Chord, Chord], ...]
+
+
+def ties_decided_otherwise(told: Iterable[Told], ties: Ties) -> Iterator[Diagnostic]:
+    """An error for a name that the course decided against, a warning for one that differs from an earlier one."""
+    earlier: dict[Heard, tuple[Chord, Token]] = {}
+    for block in told:
+        for name, heard in _names(block):
+            chord = symbol_of(name.symbol)
+            chosen = next((kept for kept, refused in ties if refused == chord.with_bass(None)), None)
+            if chosen is not None:
+                yield _against(name.symbol, over_bass(chosen, heard) if chord.bass else chosen, chosen)
+            elif name.strict and all(kept != chord.with_bass(None) for kept, _ in ties):
+                first, token = earlier.setdefault(heard, (chord, name.symbol))
+                if first.root.pitch_class != chord.root.pitch_class:
+                    yield _twice(name.symbol, token)
+
+
+def _names(told: Told) -> Iterator[tuple[NameSaid, Heard]]:
+    if told.block is None or not told.sound:
+        return
+    for step in told.block.steps:
+        name, heard = _name_of(told, step), heard_of(step.shape, told.block.fretboard)
+        if name is not None and heard is not None and not step.rest and _reads(name):
+            yield name, heard
+
+
+def _name_of(told: Told, step: Step) -> NameSaid | None:
+    written = told.written[step.ordinal]
+    if written is not None:
+        return None if written.line is None else written.line.name
+    return None if told.syntax.start is None else told.syntax.start.name
+
+
+def _reads(name: NameSaid) -> bool:
+    try:
+        symbol_of(name.symbol)
+    except Slip:
+        return False
+    return True
+
+
+def _against(token: Token, instead: Chord, chosen: Chord) -> Diagnostic:
+    word = chord_symbol.write(instead)
+    message = f"This course calls these notes {chord_symbol.write(chosen)}, not {quoted(token.text)}"
+    return error(token.span, Code.TIE_DECIDED_OTHERWISE, message, "the name that `ties` decides for", word)
+
+
+def _twice(token: Token, earlier: Token) -> Diagnostic:
+    where = f"on line {earlier.span.line} of {earlier.span.file}"
+    message = f"The same notes over the same bass are called {quoted(earlier.text)} {where}"
+    expected = f"one name for them, or a decision in the option `ties`, such as `{earlier.text} not {token.text}`"
+    return warning(token.span, Code.TIE_DECIDED_OTHERWISE, message, expected, earlier.text)

@@ -1,0 +1,114 @@
+"""A chord or a technique that is used before it was taught.
+
+What a block introduces stands in its `teaches`; what it uses must stand there or in the `teaches` of an earlier block,
+in the order of the lessons. A student who follows the course then never meets what nobody has shown. A course in which
+no block says `teaches` is left alone.
+
+    start: x02210/--231- = Am
+    teaches: [Am]
+    steps:
+    - 3 off = Am7
+
+Add the chord to `teaches`, as the fix does, or move the lesson behind the one that teaches it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from fingerpost.course.ledger import Use, use_word, uses_of
+from fingerpost.course.slip import error
+from fingerpost.course.teaching import Told
+from fingerpost.course.words import quoted
+from fingerpost.diagnostics import Code, Diagnostic, Edit, Span
+from fingerpost.source.syntax import BlockSyntax
+
+ASKED_FOR = ("chord", "technique")
+
+
+def used_before_taught(told: Iterable[Told]) -> Iterator[Diagnostic]:
+    """An error for the first use, in each block, of what neither it nor an earlier one teaches."""
+    blocks = list(told)
+    if not any(block.syntax.teaches for block in blocks):
+        return
+    teachers = _teachers(blocks)
+    known: set[Use] = set()
+    for block in blocks:
+        known |= set(block.teaching.words)
+        yield from (_finding(block, use, span, teachers) for use, span in _unknown(block, known))
+
+
+def _teachers(blocks: Iterable[Told]) -> dict[Use, Told]:
+    out: dict[Use, Told] = {}
+    for block in blocks:
+        for use in block.teaching.words:
+            out.setdefault(use, block)
+    return out
+
+
+def _unknown(told: Told, known: set[Use]) -> Iterator[tuple[Use, Span]]:
+    if told.block is None or not told.sound:
+        return
+    for use, step in uses_of(told.block).items():
+        if use.kind in ASKED_FOR and use not in known and not _is_course_wide(use, told):
+            yield use, span_of_use(told, step.ordinal, use)
+
+
+def _is_course_wide(use: Use, told: Told) -> bool:
+    """A capo that the whole course has is nothing to be taught in a block."""
+    return use == Use("technique", "capo") and told.syntax.capo is None
+
+
+def span_of_use(told: Told, ordinal: int, use: Use) -> Span:
+    """The word that uses it: the name for a chord that the author names, the capo, else the line."""
+    syntax, step = told.syntax, told.written[ordinal]
+    if use == Use("technique", "capo") and syntax.capo is not None:
+        return syntax.capo.span
+    line = None if step is None else step.line
+    name = line.name if line is not None else syntax.start.name if syntax.start is not None and ordinal == 0 else None
+    if use.kind == "chord" and name is not None:
+        return name.symbol.span
+    if line is not None:
+        return line.actions[0].span.to(line.actions[-1].span)
+    first = syntax.start.text if syntax.start is not None else syntax.id
+    return syntax.span if first is None else first.span
+
+
+def _finding(told: Told, use: Use, span: Span, teachers: dict[Use, Told]) -> Diagnostic:
+    word = use_word(use)
+    teacher = teachers.get(use)
+    later = "" if teacher is None else f"; {_called(teacher)} teaches it, later on"
+    message = f"{quoted(word)} is used here, and no block up to this one teaches it{later}"
+    finding = error(span, Code.USED_BEFORE_TAUGHT, message, "what this block or an earlier one teaches")
+    edit = adding(word, told.syntax)
+    return Diagnostic(
+        finding.span, finding.severity, finding.code, finding.message, finding.expected,
+        f"add {word} to `teaches` of this block", () if edit is None else (edit,),
+    )  # fmt: skip
+
+
+def _called(told: Told) -> str:
+    name = told.syntax.id.text if told.syntax.id is not None else "a block"
+    return f"{quoted(name)} in {told.file}"
+
+
+def adding(word: str, block: BlockSyntax) -> Edit | None:
+    """The edit that adds a word to `teaches`, however that is written; None where it can't be done safely."""
+    lines = block.source.split("\n")
+    if block.teaches:
+        last = block.teaches[-1].span
+        index = last.line - block.span.line - 1
+        text = lines[index] if 0 <= index < len(lines) else "-"
+        end = Span(last.file, last.end_line, last.end_column, last.end_line, last.end_column)
+        if not text.lstrip().startswith("-"):
+            return Edit(end, f", {word}")
+        column = last.column - len(text) + len(text.lstrip()) if text.rstrip().endswith(block.teaches[-1].text) else 0
+        return (
+            Edit(end, f"\n{text[: len(text) - len(text.lstrip())]}- {word}")
+            if block.span.column == 1 and column
+            else None
+        )
+    if block.id is None or block.span.column != 1:
+        return None
+    start = Span(block.id.span.file, block.id.span.line, 1, block.id.span.line, 1)
+    return Edit(start, f"teaches: [{word}]\n")

@@ -1,0 +1,197 @@
+"""The shape that a block starts from: open, spelled out, as a shape, or from where another block left the hand."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from fingerpost.course.ground import Ground
+from fingerpost.course.moves import move_of, strum_of
+from fingerpost.course.naming import symbol_of
+from fingerpost.course.objections import fault_finding, fault_span, objection
+from fingerpost.course.option_values import nearest
+from fingerpost.course.slip import Slip, slip
+from fingerpost.course.trail import Ending, Trail
+from fingerpost.course.words import listed, quoted
+from fingerpost.diagnostics import Code, Diagnostic
+from fingerpost.music.limits import Fault
+from fingerpost.music.move import ImpossibleMove, Reason, apply
+from fingerpost.music.shape import Shape, open_shape
+from fingerpost.music.shape_text import ShapeError, read_shape, write_shape
+from fingerpost.source.syntax import (
+    Action,
+    AfterStart,
+    AsTaughtStart,
+    BlockSyntax,
+    FingersStart,
+    OpenStart,
+    PlaceFinger,
+    PreviousStart,
+    ShapeStart,
+    Start,
+    Token,
+)
+
+
+@dataclass(frozen=True)
+class StartRead:
+    """The shape that a block starts from, None where nothing is known of it; sure is False where a part is unknown.
+
+    waits_for: the block that this one goes on from, where that one has no shape to give and a finding says why.
+    """
+
+    shape: Shape | None
+    sure: bool = True
+    faults: frozenset[Fault] = frozenset()
+    findings: tuple[Diagnostic, ...] = ()
+    waits_for: str = ""
+
+
+def read_start(block: BlockSyntax, ground: Ground, trail: Trail) -> StartRead:
+    """The start of a block. Without the key it goes on from the block before it on the page, else all is open."""
+    if block.start is None and "start" in block.unread:
+        return StartRead(None)
+    try:
+        read = _by_form(block.start, ground, trail)
+    except Slip as problem:
+        return StartRead(None, findings=(problem.finding,))
+    return _faults(_struck(read, block, ground), block.start, ground) if read.shape is not None else read
+
+
+def _by_form(start: Start | None, ground: Ground, trail: Trail) -> StartRead:
+    strings = ground.fretboard.strings
+    if start is None:
+        last = trail.last_on_page
+        return StartRead(open_shape(strings)) if last is None else _going_on(last, None, ground)
+    match start.form:
+        case OpenStart():
+            return StartRead(open_shape(strings))
+        case ShapeStart(shape):
+            return StartRead(shape_of(shape, ground))
+        case FingersStart(actions):
+            return _fingers(actions, ground)
+        case PreviousStart(span):
+            if trail.last_on_page is None:
+                message = "There is no block before this one on the page"
+                raise slip(span, Code.UNRESOLVED_START, message, "`after` and the id of a block, `open`, or fingers")
+            return _going_on(trail.last_on_page, start, ground)
+        case AfterStart(token):
+            return _going_on(_ending(token, trail), start, ground)
+        case AsTaughtStart(symbol):
+            return _as_taught(symbol, ground, trail)
+
+
+def shape_of(token: Token, ground: Ground) -> Shape:
+    """The shape that a token writes. Raises Slip at the part that was not understood."""
+    try:
+        shape = read_shape(token.text, ground.fretboard.strings)
+    except ShapeError as problem:
+        span = token.span.part(problem.position, problem.position + max(1, problem.length))
+        raise slip(span, Code.BAD_VALUE, f"This is no shape: {problem.message}", problem.expected) from None
+    return shape
+
+
+def _going_on(ending: Ending, start: Start | None, ground: Ground) -> StartRead:
+    if ending.shape is None:
+        return StartRead(None, waits_for=ending.block)
+    if ending.shape.strings != ground.fretboard.strings:
+        message = (
+            f"The block {quoted(ending.block)} is played on {ending.shape.strings} strings, this one on "
+            f"{ground.fretboard.strings}, so the hand can't go on from there"
+        )
+        span = start.text.span if start is not None else ending.span
+        raise slip(span, Code.UNRESOLVED_START, message, "a start of its own: `open`, fingers or a shape")
+    return StartRead(ending.shape, ending.sure, ending.faults)
+
+
+def _ending(token: Token, trail: Trail) -> Ending:
+    ending = trail.endings.get(token.text)
+    if ending is not None:
+        return ending
+    known = list(trail.block_ids)
+    if token.text in trail.later:
+        message = f"The block {quoted(token.text)} comes later in the course, so no hand comes from there"
+        raise slip(
+            token.span, Code.UNRESOLVED_START, message, "a block that comes before this one", nearest(token.text, known)
+        )
+    near = nearest(token.text, known)
+    expected = f"the id of an earlier block{' such as ' + quoted(near) if near else ''}"
+    raise slip(token.span, Code.UNRESOLVED_START, f"No block or step is called {quoted(token.text)}", expected, near)
+
+
+def _as_taught(token: Token, ground: Ground, trail: Trail) -> StartRead:
+    chord = symbol_of(token)
+    shapes = trail.shapes_of(chord, ground.fretboard.tuning)
+    if len(shapes) == 1:
+        return StartRead(shapes[0])
+    if shapes:
+        choices = [quoted(write_shape(shape)) for shape in shapes]
+        message = f"{quoted(token.text)} was taught in {len(shapes)} shapes: {listed(choices, 'and')}"
+        raise slip(token.span, Code.UNRESOLVED_START, message, "the shape that is meant", write_shape(shapes[-1]))
+    near = nearest(token.text, trail.symbols())
+    expected = "a chord that an earlier block shows"
+    raise slip(token.span, Code.UNRESOLVED_START, f"No earlier block shows {quoted(token.text)}", expected, near)
+
+
+def _fingers(actions: Sequence[Action], ground: Ground) -> StartRead:
+    """The fingers put down one by one on open strings; each that can't be is reported, the others are put down."""
+    shape, findings = open_shape(ground.fretboard.strings), list[Diagnostic]()
+    for action in actions:
+        try:
+            shape = _put(shape, action, ground)
+        except ImpossibleMove as problem:
+            findings.append(objection(action, problem, shape, ground.fretboard))
+        except Slip as problem:
+            findings.append(problem.finding)
+    return StartRead(shape, not findings, findings=tuple(findings))
+
+
+def _put(shape: Shape, action: Action, ground: Ground) -> Shape:
+    move = move_of(action, ground.fretboard)
+    if isinstance(action, PlaceFinger):
+        mark = action.finger.text.upper()
+        if mark in {finger.mark for finger in shape.fingers}:
+            message = f"Finger {mark} is put down twice in this start"
+            free = [other for other in "1234" if other not in {finger.mark for finger in shape.fingers}]
+            raise slip(
+                action.finger.span, Code.IMPOSSIBLE_MOVE, message, f"another finger: {listed(free)}" if free else ""
+            )
+    try:
+        return shape if move is None else apply(shape, move, ground.fretboard.highest_fret)
+    except ImpossibleMove as problem:
+        if problem.reason is Reason.ALREADY_SO:
+            return shape
+        raise
+
+
+def _struck(read: StartRead, block: BlockSyntax, ground: Ground) -> StartRead:
+    """The start with the strings that the block's key `strum` has struck."""
+    if block.strum is None or read.shape is None:
+        return read
+    try:
+        struck = strum_of(block.strum, ground.fretboard).strings
+    except Slip as problem:
+        return replace(read, sure=False, findings=(*read.findings, problem.finding))
+    unstruck = frozenset(range(1, read.shape.strings + 1)) - struck
+    return replace(read, shape=replace(read.shape, unstruck=unstruck))
+
+
+def _faults(read: StartRead, start: Start | None, ground: Ground) -> StartRead:
+    """The start with what no hand could hold of it; a start without fingers has its fingers found later."""
+    if read.shape is None or start is None:
+        return read
+    new = [fault for fault in ground.hand.faults(read.shape, ground.fretboard) if fault not in read.faults]
+    actions = start.form.actions if isinstance(start.form, FingersStart) else ()
+    found = tuple(fault_finding(fault, fault_span(fault, actions, _form_span(start).span)) for fault in new[:1])
+    return replace(read, faults=read.faults | frozenset(new), findings=(*read.findings, *found))
+
+
+def _form_span(start: Start) -> Token:
+    """The words of the start without the name that it may claim."""
+    if isinstance(start.form, ShapeStart):
+        return start.form.shape
+    if start.name is None:
+        return start.text
+    length = start.name.symbol.span.column - start.text.span.column
+    text = start.text.text[:length].rstrip("=~ ")
+    return Token(text, start.text.span.part(0, len(text)))

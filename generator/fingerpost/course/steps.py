@@ -1,0 +1,190 @@
+"""The steps of a block: each line done in turn, the shape after it named, and what is wrong with it said."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+
+from fingerpost.course.extras import Extras, extras_of
+from fingerpost.course.ground import Ground
+from fingerpost.course.heard import heard_of
+from fingerpost.course.ids import Occurrences, change_id, start_id
+from fingerpost.course.likely_move import likely_move, names_hold
+from fingerpost.course.model import Step
+from fingerpost.course.name_book import NameBook
+from fingerpost.course.naming import Named, name_shape
+from fingerpost.course.perform import Held, Performed, Stuck, perform
+from fingerpost.course.slip import error
+from fingerpost.course.sound import sound_findings
+from fingerpost.course.table import table
+from fingerpost.course.words import quoted
+from fingerpost.diagnostics import Code, Diagnostic, Span
+from fingerpost.music.shape import Shape
+from fingerpost.music.transition import transition
+from fingerpost.source.syntax import Back, Hold, MoveLine, NameSaid, Rest, StepSyntax
+
+MOST_SECOND_THOUGHTS = 8
+"""For how many slips of a block the likely move is sought, so that a hostile block costs little. By our own choice."""
+
+DOUBTFUL = frozenset(
+    {Code.NAME_IS_WRONG, Code.NAME_IS_LOOSE, Code.FINGER_NOT_DOWN, Code.IMPOSSIBLE_HAND, Code.IMPOSSIBLE_MOVE}
+)
+"""Findings that hang on what the hand holds; not reported while that is in doubt."""
+
+
+@dataclass
+class Walk:
+    """Goes through the lines of one block; steps, their lines and findings grow, `held` is what the hand holds now."""
+
+    block_id: str
+    ground: Ground
+    book: NameBook
+    held: Held
+    steps: list[Step] = field(default_factory=list)
+    findings: list[Diagnostic] = field(default_factory=list)
+    written: list[StepSyntax | None] = field(default_factory=list)
+    ids: Occurrences = field(default_factory=Occurrences)
+    second_thoughts: int = MOST_SECOND_THOUGHTS
+
+    def begin(self, said: NameSaid | None, span: Span, text: str) -> None:
+        """Makes the start the first step."""
+        shape = self.held.shape
+        named = self._named(shape, said)
+        self._report(named.findings)
+        if said is not None and said.strict:
+            self.held = replace(self.held, sure=self.held.sure or named.holds)
+        naming = named.naming
+        rows = table(shape, None, naming.shown, naming.sounding, self.ground.fretboard)
+        self.written.append(None)
+        self.steps.append(Step(self.ids.id(start_id(self.block_id, shape)), 0, span, shape, naming, rows, None, text))
+
+    def go(self, steps: Sequence[StepSyntax]) -> None:
+        """Does every line. A line that can't be done is reported and leaves the hand as it was, in doubt."""
+        for index, step in enumerate(steps):
+            if step.line is None:
+                self.held = replace(self.held, sure=False)
+            else:
+                self._line(step, step.line, steps[index:])
+
+    def _line(self, step: StepSyntax, line: MoveLine, ahead: Sequence[StepSyntax]) -> None:
+        before = self.held
+        try:
+            done = perform(before, line, self.ground)
+        except Stuck as stuck:
+            self._stuck(stuck, step, line, ahead)
+            return
+        named = self._named_line(done, line)
+        meant = self._meant_otherwise(before, done, named, ahead)
+        if meant is None:
+            self._report((*done.findings, *named.findings))
+            self._sound(before, done.held, line, named)
+            self.held = done.held
+            self._settle(named, line)
+        self._add(step, line, before, done.held, named)
+
+    def _settle(self, named: Named, line: MoveLine) -> None:
+        """A name that agrees ends the doubt about the hand."""
+        if line.name is not None and line.name.strict and named.holds and not named.findings:
+            self.held = replace(self.held, sure=True)
+
+    def _stuck(self, stuck: Stuck, step: StepSyntax, line: MoveLine, ahead: Sequence[StepSyntax]) -> None:
+        meant = likely_move(self.held, ahead, stuck.index, self.ground) if self._may_think() else None
+        finding = stuck.finding if meant is None else replace(stuck.finding, fix=meant.text)
+        self._report((finding,))
+        before = self.held
+        if meant is None:
+            self.held = replace(before, sure=False)
+            return
+        self.held = meant.held
+        self._add(step, line, before, meant.held, self._named(meant.held.shape, line.name))
+
+    def _may_think(self) -> bool:
+        self.second_thoughts -= 1
+        return self.second_thoughts >= 0 and self.held.sure
+
+    def _meant_otherwise(
+        self, before: Held, done: Performed, named: Named, ahead: Sequence[StepSyntax]
+    ) -> Performed | None:
+        """Goes on with another move where this line's name and the next ones agree with that and deny the one written."""
+        line = ahead[0].line
+        denied = line is not None and line.name is not None and line.name.strict and not named.holds
+        if line is None or not denied or len(line.actions) != 1 or not self._may_think():
+            return None
+        rest = [step for step in ahead[1:] if step.line is not None]
+        nameless = replace(line, name=None)
+        if not rest or names_hold(done.held, nameless, ahead[1:], self.ground):
+            return None
+        meant = likely_move(before, ahead, 0, self.ground)
+        if meant is None or not names_hold(meant.held, nameless, ahead[1:], self.ground):
+            return None
+        assert line.name is not None
+        action = line.actions[0]
+        self._report((*done.findings, _other_move(action.span, line.name, named, meant.text)))
+        self.held = meant.held
+        return Performed(meant.held)
+
+    def _named_line(self, done: Performed, line: MoveLine) -> Named:
+        return self._named(None if done.held.resting else done.held.shape, line.name)
+
+    def _named(self, shape: Shape | None, said: NameSaid | None) -> Named:
+        heard = None if shape is None else heard_of(shape, self.ground.fretboard)
+        return name_shape(heard, said, self.ground, self.book)
+
+    def _sound(self, before: Held, after: Held, line: MoveLine, named: Named) -> None:
+        if before.resting or after.resting:
+            return
+        holds = line.name is not None and line.name.strict and not named.findings
+        found = sound_findings(line, before.shape, after.shape, self.ground.fretboard, holds)
+        self.findings.extend(found if before.sure else ())
+
+    def _report(self, findings: Sequence[Diagnostic]) -> None:
+        self.findings.extend(f for f in findings if self.held.sure or f.code not in DOUBTFUL)
+
+    def _add(self, step: StepSyntax, line: MoveLine, before: Held, after: Held, named: Named) -> None:
+        extras, found = extras_of(step, line, self.ground, self.book)
+        self.findings.extend(found)
+        self.written.append(step)
+        self.steps.append(self._step(step, line, before, after, named, extras))
+
+    def _step(self, step: StepSyntax, line: MoveLine, before: Held, after: Held, named: Named, extras: Extras) -> Step:
+        naming, board = named.naming, self.ground.fretboard
+        told = self.steps[-1].shape if before.resting and not after.resting else before.shape
+        own = None if step.id is None else step.id.text
+        changed = change_id(self.block_id, _or_rest(before), _or_rest(after))
+        return Step(
+            id=own or self.ids.id(changed),
+            ordinal=len(self.steps),
+            span=step.span,
+            shape=after.shape,
+            naming=naming,
+            table=table(after.shape, told, naming.shown, naming.sounding, board),
+            transition=transition(told, after.shape, board),
+            move_text=line.text.text,
+            hold=_has(line, Hold),
+            rest=_has(line, Rest),
+            back=_has(line, Back),
+            passing=line.passing is not None,
+            silent=line.silent is not None,
+            cue=None if line.cue is None else line.cue.text,
+            say=None if step.say is None else step.say.text,
+            beats=None if step.beats is None else step.beats.text,
+            pattern=None if step.pattern is None else step.pattern.text,
+            easier=extras.easier,
+            easier_naming=extras.easier_naming,
+            image=extras.image,
+            image_text=extras.image_text,
+        )
+
+
+def _or_rest(held: Held) -> Shape | None:
+    return None if held.resting else held.shape
+
+
+def _has(line: MoveLine, kind: type) -> bool:
+    return any(isinstance(action, kind) for action in line.actions)
+
+
+def _other_move(span: Span, said: NameSaid, named: Named, meant: str) -> Diagnostic:
+    denial = next(finding for finding in named.findings if finding.code is Code.NAME_IS_WRONG)
+    message = f"This move does not make {quoted(said.symbol.text)}, which the next steps build on"
+    return error(span, Code.NAME_IS_WRONG, message, f"`{meant}`, or the name {denial.fix}", meant)

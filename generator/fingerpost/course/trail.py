@@ -1,0 +1,81 @@
+"""What the blocks before this one have left: where each ended, which shapes its chords had, which ids are given."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+
+from fingerpost.course.model import Block, Step
+from fingerpost.diagnostics import Span
+from fingerpost.music import chord_symbol
+from fingerpost.music.chord import Chord
+from fingerpost.music.fretboard import Fretboard
+from fingerpost.music.limits import Fault
+from fingerpost.music.shape import Shape
+from fingerpost.music.tuning import Tuning
+
+
+@dataclass(frozen=True)
+class Ending:
+    """What the hand holds at the end of a block or step; shape is None where that is unknown."""
+
+    block: str
+    span: Span
+    shape: Shape | None
+    sure: bool = True
+    faults: frozenset[Fault] = frozenset()
+
+
+@dataclass(frozen=True)
+class Sighting:
+    """A step that shows a chord, with where it stands and the neck that it is played on."""
+
+    file: str
+    block: str
+    step: Step
+    fretboard: Fretboard
+    taught_here: bool
+
+
+@dataclass
+class Trail:
+    """Grows block by block in the order of the course.
+
+    endings: by block id and step id. later: ids of blocks still to come. sightings: by the chord shown, in order.
+    last_in_teaching: the latest sighting of a chord in a block that teaches it.
+    """
+
+    endings: dict[str, Ending] = field(default_factory=dict)
+    block_ids: dict[str, Span] = field(default_factory=dict)
+    later: set[str] = field(default_factory=set)
+    sightings: dict[Chord, list[Sighting]] = field(default_factory=dict)
+    last_in_teaching: dict[Chord, Sighting] = field(default_factory=dict)
+    last_on_page: Ending | None = None
+
+    def shapes_of(self, chord: Chord, tuning: Tuning) -> tuple[Shape, ...]:
+        """The different shapes of a chord so far in this tuning: those of blocks that teach it, if any, else all."""
+        here = [s for s in self.sightings.get(chord, ()) if s.fretboard.tuning == tuning]
+        taught = [sighting for sighting in here if sighting.taught_here]
+        return tuple(dict.fromkeys(sighting.step.shape for sighting in taught or here))
+
+    def last_taught(self, chord: Chord) -> Sighting | None:
+        """The latest sighting of a chord so far, in a block that teaches it if there is one."""
+        return self.last_in_teaching.get(chord) or next(reversed(self.sightings.get(chord, [])), None)
+
+    def first_taught(self, chord: Chord) -> Sighting | None:
+        """The earliest sighting of a chord."""
+        return next(iter(self.sightings.get(chord, ())), None)
+
+    def symbols(self) -> Iterable[str]:
+        """The symbols of all chords shown so far."""
+        return [chord_symbol.write(chord) for chord in self.sightings]
+
+    def sight(self, file: str, block: Block, taught: frozenset[Chord]) -> None:
+        """Takes in the chords that a block shows; way-points and rests are none."""
+        for step in block.steps:
+            chord = step.naming.shown
+            if chord is not None and not step.passing and not step.rest:
+                sighting = Sighting(file, block.id, step, block.fretboard, chord in taught)
+                self.sightings.setdefault(chord, []).append(sighting)
+                if sighting.taught_here:
+                    self.last_in_teaching[chord] = sighting
