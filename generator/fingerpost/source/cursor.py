@@ -6,31 +6,36 @@ import re
 from collections.abc import Callable
 
 from fingerpost.diagnostics import Code, Diagnostic, Severity, Span
+from fingerpost.source.findings import quoted
 from fingerpost.source.syntax import Token
 
 BLANKS = re.compile(r"\s+")
 WORD = re.compile(r"[^\s,]+|,")
 
 
-class Unreadable(Exception):
-    """Reading stopped at a span of the line; turned into a finding by the reader that started it."""
+class UnreadableError(Exception):
+    """Reading stopped at a span of the line; it becomes a finding where the reading was started."""
 
-    def __init__(self, span: Span, message: str, expected: str, code: Code = Code.MOVE_UNREADABLE, fix: str = "") -> None:
-        """Keeps what the finding needs."""
+    def __init__(
+        self, span: Span, message: str, expected: str, code: Code = Code.MOVE_UNREADABLE, fix: str = ""
+    ) -> None:
+        """Keeps what the finding needs. fix, where given, is text for the span itself."""
         super().__init__(message)
         self.span, self.message, self.expected, self.code, self.fix = span, message, expected, code, fix
 
-    def finding(self) -> Diagnostic:
-        """The same as a finding; what can't be read makes the page wrong, so it is an error."""
-        return Diagnostic(self.span, Severity.ERROR, self.code, self.message, self.expected, self.fix)
+    def finding(self, fix: str) -> Diagnostic:
+        """The same as a finding with this fix; what can't be read makes the page wrong, so it is an error."""
+        return Diagnostic(self.span, Severity.ERROR, self.code, self.message, self.expected, fix)
 
 
 class Cursor:
     """Walks over the text of one token from left to right; blanks between tokens are passed over."""
 
+    __slots__ = ("at", "span", "text", "token")
+
     def __init__(self, token: Token) -> None:
         """Starts before the first word."""
-        self.token, self.text, self.at = token, token.text, 0
+        self.token, self.text, self.span, self.at = token, token.text, token.span, 0
 
     def skip(self) -> int:
         """Passes over blanks; returns where the next word starts."""
@@ -54,11 +59,16 @@ class Cursor:
         self.at = found.end()
         return self.cut(found.start(), found.end())
 
-    def expect(self, pattern: re.Pattern[str], wrong: Callable[[Token], Unreadable]) -> Token:
+    def expect(self, pattern: re.Pattern[str], wrong: Callable[[Token], UnreadableError]) -> Token:
         """Takes what the pattern matches next; else raises what `wrong` makes of the word that stands there."""
         if (token := self.take(pattern)) is None:
             raise wrong(self.word())
         return token
+
+    def expect_end(self, expected: str) -> None:
+        """Raises unless nothing is left."""
+        if not self.ended:
+            raise UnreadableError(self.word().span, f"Here stands {said(self.word())}", expected)
 
     def word(self) -> Token:
         """The word that comes next, without taking it; empty at the end of the line."""
@@ -67,8 +77,20 @@ class Cursor:
 
     def cut(self, start: int, end: int) -> Token:
         """The text between two offsets, with its place."""
-        return Token(self.text[start:end], self.token.span.part(start, end))
+        return Token(self.text[start:end], self.span.part(start, end))
 
     def since(self, start: int) -> Span:
         """The span from an offset to where the cursor is."""
-        return self.token.span.part(start, self.at)
+        return self.span.part(start, self.at)
+
+
+def said(word: Token, first: bool = False) -> str:
+    """How a finding speaks of a word that stands somewhere; `first` where it begins the sentence."""
+    if not word.text:
+        return "Nothing" if first else "nothing"
+    return quoted(word.text)
+
+
+def whole_word(word: str) -> re.Pattern[str]:
+    """A pattern for a word that is not the beginning of a longer one."""
+    return re.compile(rf"{word}(?![0-9A-Za-z])")

@@ -31,8 +31,6 @@ def _faults(file: str, text: str) -> tuple[Diagnostic, ...]:
 
 
 def _fault(span: Span) -> Diagnostic:
-    return Diagnostic(
-        *(span, Severity.ERROR, Code.INVALID_UTF8, "Here stand bytes that are no text in UTF-8; the page shows “\ufffd”."),
-        expected="a file saved as UTF-8",
-        fix="Save the file as UTF-8 and write the character anew.",
-    )
+    message = "Here stand bytes that are no text in UTF-8; the page shows “\ufffd” for them"
+    fix = "Save the file as UTF-8 and write the character anew."
+    return Diagnostic(span, Severity.ERROR, Code.INVALID_UTF8, message, "a file saved as UTF-8", fix)

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 import yaml
 
-from fingerpost.diagnostics import Code, Diagnostic, Severity, Span
+from fingerpost.diagnostics import Code, Diagnostic, Edit, Severity, Span
 
 LARGEST = 64 * 1024
 FENCED = re.compile(r"-{3}[ \t]*\n(.*?\n)(?:\.{3}|-{3})[ \t]*\n", re.DOTALL)
@@ -51,7 +51,9 @@ def _fenced(file: str, text: str) -> FrontMatter:
         return _shown_as_prose(file, "is too large to be read", f"at most {LARGEST // 1024} KiB")
     fault, data = _mapping(found.group(1))
     if fault or data is None:
-        return _shown_as_prose(file, fault or "is no list of `word: value` lines", "lines such as `title: First chords`")
+        return _shown_as_prose(
+            file, fault or "is no list of `word: value` lines", "lines such as `title: First chords`"
+        )
     title = data.get("title")
     return FrontMatter(found.group().count("\n"), str(title) if title is not None else None)
 
@@ -70,14 +72,15 @@ def _mapping(text: str) -> tuple[str, dict[object, object] | None]:
 
 
 def _shown_as_prose(file: str, fault: str, expected: str) -> FrontMatter:
-    message = f"The data at the top of the page {fault}, so the page shows it as text."
-    return FrontMatter(0, None, (Diagnostic(Span(file, 1, 1, 1, 4), Severity.ERROR, Code.FRONT_MATTER, message, expected),))
+    message = f"The data at the top of the page {fault}, so the page shows it as text"
+    return FrontMatter(
+        0, None, (Diagnostic(Span(file, 1, 1, 1, 4), Severity.ERROR, Code.FRONT_MATTER, message, expected),)
+    )
 
 
 def _words_and_values(file: str, text: str) -> FrontMatter:
-    lines = text.split("\n")
     count, first, title = 0, None, None
-    for line in lines:
+    for line in text.split("\n"):
         if found := WORD_AND_VALUE.match(line):
             first = first or found
             if found.group("key").lower() == "title" and title is None:
@@ -85,12 +88,16 @@ def _words_and_values(file: str, text: str) -> FrontMatter:
         elif not (count and line.strip() and MORE.match(line)):
             break
         count += 1
-    if first is None or any(word.lower() in KNOWN for word in (first.group("key"),)):
+    if first is None or first.group("key").lower() in KNOWN:
         return FrontMatter(count, title)
-    key = first.group("key")
+    return FrontMatter(count, title, (_swallowed(file, first),))
+
+
+def _swallowed(file: str, first: re.Match[str]) -> Diagnostic:
+    """The finding about a first line of prose that is taken for data."""
     span = Span(file, 1, first.start("key") + 1, 1, first.end("key") + 2)
-    message = f"“{key}:” at the very top is taken for data about the page, and the line is not shown."
-    finding = Diagnostic(
-        span, Severity.WARNING, Code.FRONT_MATTER, message, "a heading or an empty line first", f"\n{first.group()}"
-    )
-    return FrontMatter(count, title, (finding,))
+    message = f"“{first.group('key')}:” at the very top is taken for data about the page, and its line is not shown"
+    edit = Edit(Span(file, 1, 1, 1, 1), "\n")
+    fix = "Put an empty line above it."
+    expected = "an empty line or a heading first"
+    return Diagnostic(span, Severity.WARNING, Code.FRONT_MATTER, message, expected, fix, (edit,))

@@ -58,8 +58,8 @@ def mended(text: str, reads: Callable[[str], bool]) -> str:
     for start in dict.fromkeys((text, _respelled(text))):
         for pattern, replacement in _COMPILED:
             start = pattern.sub(replacement, start)
-            if start != text and reads(start):
-                return start
+            if start.strip() != text and reads(start):
+                return start.strip()
     return ""
 
 

@@ -53,10 +53,9 @@ def _of_paragraph(file: str, pieces: list[Piece]) -> Iterator[tuple[str, tuple[T
 
 def _words(kind: str, text: str, start: int, end: int, places: _Places) -> tuple[Token, ...]:
     """What follows the colon: a block and a step in two words; a chord, which may hold blanks, in one."""
+    found = [(start, end)]
     if kind == "step":
-        found = ((word.start(), word.end()) for word in WORD.finditer(text, start, end))
-    else:
-        found = iter(((start, end),))
+        found = [word.span() for word in WORD.finditer(text, start, end)]
     return tuple(Token(text[begin:stop].replace("\n", " "), places.span(begin, stop)) for begin, stop in found)
 
 

@@ -1,0 +1,40 @@
+"""The keys of a block and of a step, and what is said about one that is not known or stands twice."""
+
+from __future__ import annotations
+
+from fingerpost.diagnostics import Code
+from fingerpost.source.findings import Findings
+from fingerpost.source.mending import nearest
+from fingerpost.source.outline import Entry
+from fingerpost.source.references import refuse
+from fingerpost.source.syntax import Token
+
+BLOCK_KEYS = ("id", "title", "start", "strum", "key", "tuning", "capo", "teaches", "fingers_per_step", "steps")
+STEP_KEYS = ("move", "name", "taught_as", "cue", "say", "id", "beats", "pattern", "or", "image")
+WHERE: dict[tuple[str, ...], str] = {BLOCK_KEYS: "the block", STEP_KEYS: "a step"}
+
+
+def by_key(entries: list[Entry], known: tuple[str, ...], findings: Findings) -> dict[str, Entry]:
+    """The entries by key; unknown and repeated ones are reported, and the first of a key counts."""
+    kept: dict[str, Entry] = {}
+    for entry in entries:
+        key = entry.key
+        if key.text == "<<":
+            refuse(key, findings)
+        elif key.text not in known:
+            _unknown(key, known, findings)
+        elif first := kept.get(key.text):
+            where, line = WHERE[known], first.key.span.line
+            message = f"`{key.text}` is given twice in {where}; the first, on line {line}, counts"
+            findings.error(key.span, Code.DUPLICATE_KEY, message, f"`{key.text}` once")
+        else:
+            kept[key.text] = entry
+    return kept
+
+
+def _unknown(key: Token, known: tuple[str, ...], findings: Findings) -> None:
+    others = STEP_KEYS if known is BLOCK_KEYS else BLOCK_KEYS
+    message, fix = f"`{key.text}` is not a key of {WHERE[known]}", nearest(key.text.replace(" ", "_"), known)
+    if key.text in others:
+        message, fix = f"`{key.text}` is a key of {WHERE[others]}, not of {WHERE[known]}", ""
+    findings.error(key.span, Code.UNKNOWN_KEY, message, "one of " + ", ".join(known), fix)
