@@ -98,8 +98,8 @@ def test_sources_elsewhere_or_nowhere_are_a_finding(course, docs):
 def test_bytes_that_are_no_text_are_found_at_their_place_and_the_rest_is_read(course):
     (course / "docs" / "a.md").write_bytes(b"\xef\xbb\xbf# A\r\nna\xc3\xafve \xe9t\xe9\r\nmore\r\n")
     sources = load(course)
-    finding = sources.findings[0]
-    assert (finding.code, finding.span.line, finding.span.column) == (Code.INVALID_UTF8, 2, 7)
+    assert codes(sources) == [Code.INVALID_UTF8] * 2
+    assert [(finding.span.line, finding.span.column) for finding in sources.findings] == [(2, 7), (2, 9)]
     text = next(page.text for page in sources.pages if page.file == "a.md")
     assert text == "# A\nnaïve \ufffdt\ufffd\nmore\n"
 

@@ -21,7 +21,7 @@ class QuestionError(Exception):
 
 def complain(message: str, fix: str = "") -> None:
     """Says on standard error what is wrong and what to do about it."""
-    stop = "" if message.endswith((".", "!", "?")) else "."
+    stop = "" if message.endswith((".", "!", "?", "^")) else "."
     print(f"fingerpost: {message}{stop}" + (f" Try: {fix}" if fix else ""), file=sys.stderr)
 
 

@@ -6,16 +6,17 @@ import argparse
 import difflib
 import io
 import os
+import re
 import sys
 import traceback
 from collections.abc import Sequence
 from typing import NoReturn
 
 from fingerpost import __version__
-from fingerpost.cli import check, export, name, neighbours, new, spell
-from fingerpost.cli.answer import FINE, WRONG_USAGE, complain
+from fingerpost.cli import check, name, neighbours, new, spell
+from fingerpost.cli.answer import FINE, WRONG_USAGE, QuestionError, complain
 
-COMMANDS = (new, check, name, spell, neighbours, export)
+COMMANDS = (new, check, name, spell, neighbours)
 
 DESCRIPTION = """\
 Publishes a guitar course whose lessons are chord shapes that change by one finger at a time.
@@ -42,16 +43,17 @@ class Parser(argparse.ArgumentParser):
 
     def error(self, message: str) -> NoReturn:
         """Says what is wrong with the arguments and leaves with exit code 2."""
-        complain(message[:1].upper() + message[1:], _nearest_command(message) or f"see `{self.prog} --help`")
+        complain(*(_unknown_command(message) or (message[:1].upper() + message[1:], f"`{self.prog} --help`")))
         raise SystemExit(WRONG_USAGE)
 
 
-def _nearest_command(message: str) -> str:
-    if "invalid choice: '" not in message or "COMMAND" not in message:
-        return ""
-    asked = message.split("invalid choice: '")[1].split("'")[0]
-    near = difflib.get_close_matches(asked, [command.NAME for command in COMMANDS], 1, 0.5)
-    return f"did you mean `fingerpost {near[0]}`?" if near else ""
+def _unknown_command(message: str) -> tuple[str, str] | None:
+    """What to say where argparse found no such command: that, and the nearest one."""
+    found = re.match(r"argument COMMAND: invalid choice: '(.*?)' \(", message)
+    if found is None:
+        return None
+    near = difflib.get_close_matches(found[1], [command.NAME for command in COMMANDS], 1, 0.5)
+    return f"There is no command {found[1]!r}", f"`fingerpost {near[0]}`" if near else "`fingerpost --help`"
 
 
 def parser() -> argparse.ArgumentParser:
@@ -83,6 +85,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return code
     except SystemExit as leaving:
         return leaving.code if isinstance(leaving.code, int) else WRONG_USAGE
+    except QuestionError as problem:
+        complain(problem.message, problem.fix)
+        return WRONG_USAGE
     except BrokenPipeError:
         # The reader of our output has gone: what is still buffered must not be tried again at exit.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())

@@ -21,7 +21,7 @@ examples:
   fingerpost name C,E,Bb
   fingerpost name --capo 3 320003
   fingerpost name --tuning DADGAD 000000
-  fingerpost neighbours --json x32010 | grep place     (then ask for one of them)"""
+  fingerpost name - < shapes.txt"""
 
 _WHY_WIDTH = 74
 

@@ -66,7 +66,7 @@ def _neighbours(shape: Any, board: Any) -> list[dict[str, Any]]:
     return [
         {
             "move": found.move_text,
-            "kind": str(found.kind),
+            "kind": found.kind.value,
             "shape": write_shape(found.shape, hidden=False),
             "cost": round(found.cost, 3),
             "symbol": _symbol(found.shape, board),

@@ -43,7 +43,7 @@ def _read(text: str) -> Any:
     except SymbolError as problem:
         mark = " " * problem.position + "^" * max(1, problem.length)
         raise QuestionError(
-            f"{text!r} is no chord symbol: {problem.message}; expected {problem.expected}\n    {text}\n    {mark}\n"
+            f"{text!r} is no chord symbol: {problem.message}; expected {problem.expected}\n    {text}\n    {mark}"
         ) from problem
 
 

@@ -1,0 +1,99 @@
+"""The course as the plugin has it: read once from all pages in order, then seen page by page."""
+
+from __future__ import annotations
+
+import posixpath
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from urllib.parse import quote
+
+from mkdocs.structure.files import File, Files
+
+from fingerpost.course.build import build
+from fingerpost.course.memory import Memory
+from fingerpost.course.model import Course
+from fingerpost.course.settings import Settings
+from fingerpost.diagnostics import Diagnostic
+from fingerpost.render.look import Links, Look
+from fingerpost.site.located import Shown
+from fingerpost.site.page_view import PageView, draw
+from fingerpost.source.page import PageRead, read_page
+from fingerpost.workspace.checked import missing_images
+from fingerpost.workspace.page_text import decode
+
+
+@dataclass
+class Kept:
+    """What a build leaves for the next one, so that in `mkdocs serve` an unchanged lesson costs nothing."""
+
+    course: Memory
+    pages: Memory
+
+    @classmethod
+    def nothing(cls) -> Kept:
+        """As it is before the first build."""
+        return cls(Memory(), Memory())
+
+
+@dataclass(frozen=True)
+class CourseModel:
+    """A course, how each of its pages was read, and everything that is wrong with them."""
+
+    course: Course
+    settings: Settings
+    reads: Mapping[str, PageRead]
+    findings: tuple[Diagnostic, ...]
+
+
+def course_model(pages: Sequence[File], files: Files, settings: Settings, kept: Kept) -> CourseModel:
+    """Builds the model from pages in the order in which they are taught."""
+    kept.pages.turn()
+    texts = [decode(page.src_uri, page.content_bytes) for page in pages]
+    reads = [_read(text.file, text.text, kept) for text, _ in texts]
+    course, of_course = build(reads, settings, kept.course)
+    found = {
+        *(finding for _, findings in texts for finding in findings),
+        *(finding for read in reads for finding in read.findings),
+        *of_course,
+        *(finding for read in reads for finding in missing_images(read.syntax, files.src_uris.__contains__)),
+    }
+    return CourseModel(course, settings, {read.syntax.file: read for read in reads}, tuple(sorted(found)))
+
+
+def _read(file: str, text: str, kept: Kept) -> PageRead:
+    return kept.pages.recall(("read", file, text), lambda: read_page(file, text))
+
+
+def view_of(page: File, model: CourseModel, files: Files, language: str, kept: Kept) -> PageView | None:
+    """What the course knows of a page; None where it was not built from it."""
+    read = model.reads.get(page.src_uri)
+    if read is None:
+        return None
+
+    def drawn(shown: Shown, look: Look) -> str:
+        key = ("drawn", page.src_uri, page.url, shown.id, shown.span.line)
+        asked = (shown, model.settings, language)
+        return kept.pages.recall(key, lambda: (asked, draw(shown, look)), lambda had: had[0] == asked)[1]
+
+    look = look_of(page, model, files, language)
+    return PageView(read, model.course.lesson(page.src_uri), model.settings, look, drawn)
+
+
+def look_of(page: File, model: CourseModel, files: Files, language: str) -> Look:
+    """How a page looks, with addresses as seen from it."""
+    return Look.of(model.settings, language, _links(page, files))
+
+
+def _links(page: File, files: Files) -> Links:
+    """Addresses as seen from a page of the site."""
+
+    def step(lesson: str, block: str, step: str) -> str:
+        target = files.get_file_from_path(lesson)
+        there = "" if target is None or target is page else target.url_relative_to(page)
+        return f"{there}#{quote(step or block)}"
+
+    def image(written: str) -> str:
+        target = files.get_file_from_path(posixpath.normpath(posixpath.join(posixpath.dirname(page.src_uri), written)))
+        return written if target is None else target.url_relative_to(page)
+
+    return Links(step, image)
