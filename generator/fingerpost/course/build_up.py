@@ -7,7 +7,7 @@ from dataclasses import replace
 from fingerpost.course.model import Naming, Step
 from fingerpost.course.table import table
 from fingerpost.music.fretboard import Fretboard
-from fingerpost.music.move import Mute, Place, write_move
+from fingerpost.music.move import Move, Mute, Place, write_move
 from fingerpost.music.shape import Press, Shape
 from fingerpost.music.transition import transition
 
@@ -39,7 +39,7 @@ def _with(shape: Shape, press: Press, whole: Shape) -> Shape:
 
 def _step(start: Step, before: Shape, after: Shape, press: Press, number: int, fretboard: Fretboard) -> Step:
     assert press.finger is not None
-    moves = [
+    moves: list[Move] = [
         Place(press.finger, press.fret, press.low, press.high),
         *(Mute(string, finger) for string, finger in after.damped if finger == press.finger),
     ]

@@ -1,4 +1,4 @@
-"""What a block is played on: neck, hand, key and the rules that hold there, from the course and the block's own keys."""
+"""What a block is played on: neck, hand, key and the rules that hold there, from the course and its own keys."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Ids of steps: they follow from the block and the change from shape to shape, so renumbering and renaming keep them."""
+"""Ids of steps: they follow from the block and the change of shape, so renumbering and renaming keep them."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The checked model of a course: what every page, picture, list and report is made from. Frozen, and free of text forms."""
+"""The checked model of a course: what every page, picture, list and report is made from. Frozen."""
 
 from __future__ import annotations
 
@@ -35,8 +35,9 @@ class Naming:
 
 @dataclass(frozen=True, slots=True)
 class StringRow:
-    """One string of a step's table, which has its rows highest-numbered string first. note and interval are None where it is silent; interval is from the shown root.
+    """One string of a step's table, which has its rows highest-numbered string first.
 
+    note and interval are None where the string is silent; interval is from the shown root.
     note is the name of the shape's note, spelled by the shown chord (the capo does not change it); sounding is what
     is heard, equal without a capo. changed: another note than before, or newly silent or sounding.
     """

@@ -19,7 +19,7 @@ LONGEST_VALUE_SHOWN = 60
 
 @dataclass(frozen=True, slots=True)
 class Problem:
-    """An option that could not be taken: its key (dotted where nested), what is wrong, what was expected, the nearest."""
+    """An option that could not be taken: its key (dotted where nested), what is wrong, what was expected."""
 
     key: str
     wrong: str

@@ -75,10 +75,10 @@ def perform(held: Held, line: MoveLine, ground: Ground, instead: Mapping[int, Mo
     if held.resting:
         _check_after_rest(line.actions)
     shape = _done(held.shape, line.actions, ground, instead or {})
-    findings = _faults(shape, held, line, ground)
-    after = Held(shape, None, held.sure or held.resting, frozenset(fault for fault, _ in findings) | held.faults)
+    new = [fault for fault in ground.hand.faults(shape, ground.fretboard) if fault not in held.faults]
+    after = Held(shape, None, held.sure or held.resting, held.faults.union(new))
     many = () if held.resting else too_many(line.actions, ground.fingers_per_step)
-    return Performed(after, (*(finding for _, finding in findings), *many))
+    return Performed(after, (*_fault(new, line), *many))
 
 
 def _done(shape: Shape, actions: Sequence[Action], ground: Ground, instead: Mapping[int, Move]) -> Shape:
@@ -104,7 +104,7 @@ def _no_shifts(action: ShiftHand) -> Slip:
 
 def _alone(held: Held, action: Action, line: MoveLine) -> Performed:
     others = [other for other in line.actions if other is not action]
-    word = {Hold: "hold", Rest: "rest", Back: "back"}[type(action)]  # type: ignore[index]
+    word = {Hold: "hold", Rest: "rest", Back: "back"}[type(action)]
     if others:
         message = f"`{word}` stands alone, and here is more beside it"
         raise Stuck(error(others[0].span, Code.MOVE_UNREADABLE, message, f"`{word}` as a step of its own"), 0)
@@ -140,23 +140,20 @@ def _check_after_rest(actions: Sequence[Action]) -> None:
             raise Stuck(error(action.span, Code.IMPOSSIBLE_MOVE, message, AFTER_REST, "back"), index)
 
 
-def _faults(shape: Shape, held: Held, line: MoveLine, ground: Ground) -> list[tuple[Fault, Diagnostic]]:
-    faults = ground.hand.faults(shape, ground.fretboard)
-    new = [fault for fault in faults if fault not in held.faults]
+def _fault(new: Sequence[Fault], line: MoveLine) -> list[Diagnostic]:
+    """The first fault as a finding; where one move breaks several limits, one of them is enough to know."""
     whole = line.actions[0].span.to(line.actions[-1].span)
-    return [(fault, fault_finding(fault, fault_span(fault, line.actions, whole))) for fault in new[:1]]
+    return [fault_finding(fault, fault_span(fault, line.actions, whole)) for fault in new[:1]]
 
 
 def movers(actions: Sequence[Action]) -> list[tuple[str, Action]]:
     """The fingers that a line moves, each with the action that first names it; a shift is one mover."""
     out: dict[str, Action] = {}
     for action in actions:
-        if isinstance(action, PlaceFinger | LiftFinger | ExchangeFinger):
-            out.setdefault(action.finger.text.upper(), action)
-        elif isinstance(action, MuteString) and action.finger is not None:
-            out.setdefault(action.finger.text.upper(), action)
-        elif isinstance(action, ShiftHand):
+        if isinstance(action, ShiftHand):
             out.setdefault("shift", action)
+        elif isinstance(action, PlaceFinger | LiftFinger | ExchangeFinger | MuteString) and action.finger is not None:
+            out.setdefault(action.finger.text.upper(), action)
     return list(out.items())
 
 
@@ -174,7 +171,7 @@ def too_many(actions: Sequence[Action], allowed: int) -> tuple[Diagnostic, ...]:
         error(
             extra.span,
             Code.TOO_MANY_FINGERS,
-            f"{count.capitalize()} move in this step, and {NUMBERS[allowed]} at most {'is' if allowed == 1 else 'are'} promised",
+            f"{count.capitalize()} move in this step, and at most {NUMBERS[allowed]} may",
             f"at most {NUMBERS[allowed]} a step (the key `fingers_per_step` allows more)",
             f"a step of its own for finger {moved[allowed][0]}",
         ),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -26,61 +26,100 @@ from fingerpost.music.hand import ChangeCosts, Costs, Hand, Limits
 from fingerpost.music.tuning import STANDARD, Tuning
 
 
-def _option(default: Any, read: Any, explains: str) -> Any:
-    return field(default=default, metadata={"read": read, "explains": explains})
+def _option(read: Callable[[object], object], explains: str) -> dict[str, Any]:
+    return {"read": read, "explains": explains}
 
 
 @dataclass(frozen=True)
 class Settings:
     """What holds for a whole course unless a lesson or a block says otherwise."""
 
-    tuning: Tuning = _option(
-        STANDARD,
-        tuning,
-        "The tuning: a name such as `drop D`, or the pitches from the lowest string, `D2 A2 D3 G3 A3 D4`.",
+    tuning: Tuning = field(
+        default=STANDARD,
+        metadata=_option(tuning, "The tuning: a name such as `drop D`, or its pitches, `D2 A2 D3 G3 A3 D4`."),
     )
-    capo: int = _option(0, number(0, 12), "The fret that the capo lies on; 0 is no capo. Frets then count from it.")
-    scale_length: float = _option(
-        SCALE_LENGTH_MM,
-        number(300, 900, whole=False),
-        "Millimetres from nut to bridge. Reach is reckoned in millimetres, so a short neck lets a hand span more frets.",
+    capo: int = field(
+        default=0,
+        metadata=_option(number(0, 12), "The fret that the capo lies on; 0 is no capo. Frets then count from it."),
     )
-    frets: int = _option(MOST_FRETS, number(5, 36), "How many frets the neck has.")
-    handed: str = _option("right", one_of("right", "left"), "How pictures are drawn at first; a student can switch.")
-    view: str = _option(
-        "upright",
-        one_of("upright", "player"),
-        "`upright` draws the neck standing, nut on top; `player` as a player sees it, lying. A student can switch.",
+    scale_length: float = field(
+        default=SCALE_LENGTH_MM,
+        metadata=_option(
+            number(300, 900, whole=False),
+            "Millimetres from nut to bridge. Reach counts in millimetres, so a short neck lets a hand span more frets.",
+        ),
     )
-    key: str | None = _option(None, key_of_course, "The key, such as `G` or `Em`: it settles how notes are spelled.")
-    fingers_per_step: int = _option(1, number(1, 5), "How many fingers a step may move. More is an error.")
-    hand_shifts: bool = _option(False, yes_or_no, "Whether a step may slide the whole hand (`shift +2`).")
-    major_seventh: str = _option("maj7", one_of("maj7", "triangle"), "How a major seventh is written.")
-    diminished: str = _option("dim", one_of("dim", "circle"), "How a diminished chord is written.")
-    minor: str = _option("m", one_of("m", "-"), "How a minor chord is written.")
-    accidentals: str = _option("real", one_of("real", "ascii"), "`real` prints the true signs, `ascii` prints b and #.")
-    note_names: str = _option(
-        "english", one_of("english", "german", "solfege"), "The names of notes: C D E, German (B and H), or Do Re Mi."
+    frets: int = field(default=MOST_FRETS, metadata=_option(number(5, 36), "How many frets the neck has."))
+    handed: str = field(
+        default="right",
+        metadata=_option(one_of("right", "left"), "How pictures are drawn at first; a student can switch."),
     )
-    limits: Limits = _option(Limits(), amounts(Limits), "What no hand is asked to do: see the table of limits.")
-    costs: Costs = _option(Costs(), amounts(Costs), "What makes a shape hard to hold, and how much: see its table.")
-    change_costs: ChangeCosts = _option(
-        ChangeCosts(), amounts(ChangeCosts), "What makes a change of shapes hard, and how much: see its table."
+    view: str = field(
+        default="upright",
+        metadata=_option(
+            one_of("upright", "player"),
+            "`upright` draws the neck standing, nut on top; `player` as a player sees it, lying. A student can switch.",
+        ),
     )
-    ties: tuple[tuple[Chord, Chord], ...] = _option(
-        (),
-        tied_names,
-        "Which of two names for the same notes this course uses, each as `C6 not Am7`. The check enforces it.",
+    key: str | None = field(
+        default=None, metadata=_option(key_of_course, "The key, such as `G` or `Em`: it settles how notes are spelled.")
     )
-    clean: int = _option(5, number(1, 20), "How many clean changes a practice item asks for. Common practice.")
-    tries: int = _option(6, number(1, 40), "Out of how many tries in a row. Common practice.")
-    warm_up_minutes: int = _option(
-        3,
-        number(0, 60),
-        "Minutes of warming up before a block's practice. Common practice; no standard gives a number.",
+    fingers_per_step: int = field(
+        default=1, metadata=_option(number(1, 5), "How many fingers a step may move. More is an error.")
     )
-    rest_minutes: int = _option(
-        5, number(0, 60), "Minutes of rest after a block's practice. Common practice; no standard gives a number."
+    hand_shifts: bool = field(
+        default=False, metadata=_option(yes_or_no, "Whether a step may slide the whole hand (`shift +2`).")
+    )
+    major_seventh: str = field(
+        default="maj7", metadata=_option(one_of("maj7", "triangle"), "How a major seventh is written.")
+    )
+    diminished: str = field(
+        default="dim", metadata=_option(one_of("dim", "circle"), "How a diminished chord is written.")
+    )
+    minor: str = field(default="m", metadata=_option(one_of("m", "-"), "How a minor chord is written."))
+    accidentals: str = field(
+        default="real",
+        metadata=_option(one_of("real", "ascii"), "`real` prints the true signs, `ascii` prints b and #."),
+    )
+    note_names: str = field(
+        default="english",
+        metadata=_option(
+            one_of("english", "german", "solfege"), "The names of notes: C D E, German (B and H), or Do Re Mi."
+        ),
+    )
+    limits: Limits = field(
+        default=Limits(), metadata=_option(amounts(Limits), "What no hand is asked to do: see the table of limits.")
+    )
+    costs: Costs = field(
+        default=Costs(),
+        metadata=_option(amounts(Costs), "What makes a shape hard to hold, and how much: see its table."),
+    )
+    change_costs: ChangeCosts = field(
+        default=ChangeCosts(),
+        metadata=_option(amounts(ChangeCosts), "What makes a change of shapes hard, and how much: see its table."),
+    )
+    ties: tuple[tuple[Chord, Chord], ...] = field(
+        default=(),
+        metadata=_option(
+            tied_names, "Which of two names for the same notes is used, each as `C6 not Am7`. The check enforces it."
+        ),
+    )
+    clean: int = field(
+        default=5, metadata=_option(number(1, 20), "How many clean changes a practice item asks for. Common practice.")
+    )
+    tries: int = field(default=6, metadata=_option(number(1, 40), "Out of how many tries in a row. Common practice."))
+    warm_up_minutes: int = field(
+        default=3,
+        metadata=_option(
+            number(0, 60),
+            "Minutes of warming up before a block's practice. Common practice; no standard gives a number.",
+        ),
+    )
+    rest_minutes: int = field(
+        default=5,
+        metadata=_option(
+            number(0, 60), "Minutes of rest after a block's practice. Common practice; no standard gives a number."
+        ),
     )
 
     @property

@@ -44,7 +44,8 @@ def sound_findings(
 def _changes_after_all(line: MoveLine, before: Shape, after: Shape) -> Diagnostic:
     assert line.silent is not None
     changed = [string for string in range(before.strings, 0, -1) if before.fret(string) != after.fret(string)]
-    message = f"This step is said to be silent, and {strings_word(changed)} {'sounds' if len(changed) == 1 else 'sound'} otherwise than before"
+    verb = "sounds" if len(changed) == 1 else "sound"
+    message = f"This step is said to be silent, and {strings_word(changed)} {verb} otherwise than before"
     return error(
         line.silent.span, Code.SOUND_CHANGES_AFTER_ALL, message, "a move that changes no sound, or no `silent`",
         "leave out `silent`",
@@ -121,10 +122,8 @@ def _lapses(
         called = fretboard.tuning.letter(string) or str(string)
         message = f"{sentence(finger_word(finger))} no longer damps string {string}, so that string sounds again"
         say = note if name_holds else warning
-        yield say(
-            _action_of(line, finger), Code.DAMPING_LAPSED, message,
-            f"`mute {called}` to leave the string unstruck, or a finger that damps it", f"{line.text.text}, mute {called}",
-        )  # fmt: skip
+        expected = f"`mute {called}` to leave the string unstruck, or a finger that damps it"
+        yield say(_action_of(line, finger), Code.DAMPING_LAPSED, message, expected, f"{line.text.text}, mute {called}")
 
 
 def _action_of(line: MoveLine, finger: Finger) -> Span:

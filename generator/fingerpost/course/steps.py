@@ -105,7 +105,7 @@ class Walk:
     def _meant_otherwise(
         self, before: Held, done: Performed, named: Named, ahead: Sequence[StepSyntax]
     ) -> Performed | None:
-        """Goes on with another move where this line's name and the next ones agree with that and deny the one written."""
+        """Goes on with another move where this line's name and the next agree with that one and deny this."""
         line = ahead[0].line
         denied = line is not None and line.name is not None and line.name.strict and not named.holds
         if line is None or not denied or len(line.actions) != 1 or not self._may_think():

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from fingerpost.course.model import Step, WayBack
 from fingerpost.music.fretboard import Fretboard
@@ -12,7 +13,7 @@ from fingerpost.music.transition import transition
 def ways_back(steps: Sequence[Step], fretboard: Fretboard) -> tuple[WayBack, ...]:
     """For each change of shape the change that undoes it, in the order of the steps; holds and rests have none."""
     out: list[WayBack] = []
-    for before, after in zip(steps, steps[1:], strict=False):
+    for before, after in pairwise(steps):
         if not (before.rest or after.rest or before.shape == after.shape):
             back = transition(after.shape, before.shape, fretboard)
             out.append(WayBack(after.ordinal, before.ordinal, back))
