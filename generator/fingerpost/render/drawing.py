@@ -11,6 +11,7 @@ from fingerpost.render import marks
 from fingerpost.render.arrows import arrow
 from fingerpost.render.layout import BREAK, CAPO, HEAD, ROW, UPRIGHT, Facing, Layout
 from fingerpost.render.picture import Box, Label, Lines, Mark, Picture, Point, Role
+from fingerpost.render.text_rows import TextRow, row_marks
 from fingerpost.render.window import window
 
 FRET_NUMBER_SIZE = 21.0
@@ -19,21 +20,29 @@ STANDING = LEANING | {MoveKind.HINGE}
 THICKEST, THINNEST = 3.0, 1.2
 
 
-def draw(shape: Shape, fretboard: Fretboard, transition: Transition | None = None, facing: Facing = UPRIGHT) -> Picture:
+def draw(
+    shape: Shape,
+    fretboard: Fretboard,
+    transition: Transition | None = None,
+    facing: Facing = UPRIGHT,
+    capo_name: str = "",
+    rows: tuple[TextRow, ...] = (),
+) -> Picture:
     """The picture of a shape; with the transition that led to it, also of what stays, arrives and was.
 
-    The words of its text alternative are left to `alternative`.
+    capo_name: what is written on the capo. rows: words below the strings, for a picture that no table goes with.
+    The words of the picture's text alternative are left to `alternative`.
     """
     moves = transition.moves if transition else ()
     presses = [*shape.presses, *(move.before for move in moves if move.before)]
     frets = window((press.fret for press in presses), fretboard.highest_fret)
-    layout = Layout(shape.strings, frets, facing, fretboard.capo)
-    return _picture(layout, tuple(_upon(layout, shape, moves, transition)))
+    layout = Layout(shape.strings, frets, facing, fretboard.capo, capo_name, len(rows))
+    return _picture(layout, (*_upon(layout, shape, moves, transition), *row_marks(layout, rows)))
 
 
-def draw_bare(fretboard: Fretboard, facing: Facing = UPRIGHT) -> Picture:
+def draw_bare(fretboard: Fretboard, facing: Facing = UPRIGHT, capo_name: str = "") -> Picture:
     """The neck alone, with no hand on it and nothing struck."""
-    return _picture(Layout(fretboard.strings, window(()), facing, fretboard.capo), ())
+    return _picture(Layout(fretboard.strings, window(()), facing, fretboard.capo, capo_name), ())
 
 
 def _picture(layout: Layout, upon: tuple[Mark, ...]) -> Picture:
@@ -92,7 +101,7 @@ def _nut(layout: Layout) -> list[Mark]:
         layout.at(layout.string(1) + 14, HEAD + CAPO - 2),
     )
     x, y, width, height = min(x1, x2), min(y1, y2), abs(x2 - x1), abs(y2 - y1)
-    name = Label(Role.CAPO_NAME, x + width / 2, y + height / 2, f"capo {layout.capo}", 20, layout.facing.player_view)
+    name = Label(Role.CAPO_NAME, x + width / 2, y + height / 2, layout.capo_name, 20, layout.facing.player_view)
     return [Box(Role.CAPO, x, y, width, height, 8), name]
 
 

@@ -13,6 +13,8 @@ from fingerpost.render.drawing import draw, draw_bare
 from fingerpost.render.look import Look
 from fingerpost.render.picture import Picture
 from fingerpost.render.svg import svg
+from fingerpost.render.text_rows import TextRow
+from fingerpost.render.voice import Voice
 
 
 def picture(
@@ -22,22 +24,27 @@ def picture(
     look: Look,
     transition: Transition | None = None,
     rest: bool = False,
+    rows: tuple[TextRow, ...] = (),
 ) -> Picture:
-    """The picture of a shape with its name and words."""
+    """The picture of a shape with its name and words; rows of text below it where no table will stand."""
     voice = look.voice(fretboard)
-    named = naming.shown if naming else None
-    title = (
-        voice.chord_aloud(named)
-        if named
-        else look.words.say("picture.title_shape" if shape.presses else "picture.title_unnamed")
-    )
-    drawn = draw_bare(fretboard, look.facing) if rest else draw(shape, fretboard, transition, look.facing)
-    return replace(drawn, name=title, words=describe(shape, fretboard, voice, rest))
+    capo = look.words.say("picture.capo_name", fret=fretboard.capo)
+    if rest:
+        drawn = draw_bare(fretboard, look.facing, capo)
+    else:
+        drawn = draw(shape, fretboard, transition, look.facing, capo, rows)
+    return replace(drawn, name=_name(shape, naming, voice), words=describe(shape, fretboard, voice, rest))
 
 
-def step_picture(step: Step, fretboard: Fretboard, look: Look) -> Picture:
+def _name(shape: Shape, naming: Naming | None, voice: Voice) -> str:
+    if naming and naming.shown:
+        return voice.chord_aloud(naming.shown)
+    return voice.words.say("picture.title_shape" if shape.presses else "picture.title_unnamed")
+
+
+def step_picture(step: Step, fretboard: Fretboard, look: Look, rows: tuple[TextRow, ...] = ()) -> Picture:
     """The picture of a step, with what moved to get there."""
-    return picture(step.shape, fretboard, step.naming, look, step.transition, step.rest)
+    return picture(step.shape, fretboard, step.naming, look, step.transition, step.rest, rows)
 
 
 def figure_svg(drawn: Picture, ident: str, small: bool = False, turnable: bool = True) -> str:

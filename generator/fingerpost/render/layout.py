@@ -21,7 +21,7 @@ FOOT = 6.0
 SIGNS = 18.0
 CAPO = 28.0
 BREAK = 30.0
-TEXT_ROW = 30.0
+TEXT_ROW = 31.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +43,7 @@ class Layout:
     window: Window
     facing: Facing = UPRIGHT
     capo: int = 0
+    capo_name: str = ""
     text_rows: int = 0
 
     @property

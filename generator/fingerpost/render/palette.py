@@ -40,5 +40,7 @@ ATTRIBUTES: dict[Role, dict[str, str]] = {
     Role.TIP: {"fill": TURN},
     Role.ROW: {"fill": INK},
     Role.ROW_NEW: {"fill": TURN, "font-weight": "700"},
+    Role.ROW_NAME: {"fill": SOFT},
+    Role.HEADING: {"fill": INK, "font-weight": "700"},
     Role.ROW_LINE: {"stroke": TURN, "stroke-width": "3"},
 }

@@ -36,6 +36,8 @@ class Role(enum.StrEnum):
     ROW = "fp-row"
     ROW_NEW = "fp-row-new"
     ROW_LINE = "fp-row-line"
+    ROW_NAME = "fp-row-name"
+    HEADING = "fp-heading"
 
 
 @dataclass(frozen=True, slots=True)

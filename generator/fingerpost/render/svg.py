@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from functools import lru_cache
 from typing import Any
 
@@ -12,11 +12,13 @@ from svgwrite.shapes import Line, Rect
 from svgwrite.shapes import Polygon as SvgPolygon
 from svgwrite.text import Text
 
-from fingerpost.render.palette import ATTRIBUTES, FACE
-from fingerpost.render.picture import Box, Circle, Curve, Label, Lines, Mark, Picture, Polygon
+from fingerpost.render.palette import ATTRIBUTES, FACE, PAPER
+from fingerpost.render.picture import Box, Circle, Curve, Label, Lines, Mark, Picture, Polygon, Role
 from fingerpost.render.plain import escaped, html_id, without_controls
 
 BASELINE = 0.36
+HEADING_ROOM = 52.0
+HEADING_SIZE = 38.0
 
 
 def number(value: float) -> str:
@@ -92,35 +94,42 @@ def _together(marks: tuple[Mark, ...]) -> str:
     return "".join(map(element, marks))
 
 
-def svg(
-    picture: Picture,
-    ident: str,
-    classes: Iterable[str] = ("fp-frame",),
-    own_size: bool = False,
-    turnable: bool = True,
-) -> str:
+def svg(picture: Picture, ident: str, classes: Iterable[str] = ("fp-frame",), turnable: bool = True) -> str:
     """The picture as an `<svg>` element to stand in a page. `ident` must be unique in it; no other id is made.
 
-    own_size: width and height are written too, for a file of its own. turnable: the picture says how it stands
-    (data-view, data-hand) and its view box after a quarter turn (data-turned), so that a page may mirror and turn it
-    by the group `fp-neck`, which holds all that is drawn.
+    turnable: the picture says how it stands (data-view, data-hand) and its view box after a quarter turn
+    (data-turned), so that a page may mirror and turn it by the group `fp-neck`, which holds all that is drawn.
     """
+    box = {"class": " ".join(classes), "viewBox": f"0 0 {number(picture.width)} {number(picture.height)}"}
+    return _svg(picture, ident, {**box, **(_stance(picture) if turnable else {})}, _drawn(picture))
+
+
+def svg_file(picture: Picture, heading: str = "", paper: bool = True) -> str:
+    """The picture as a file of its own, with its size and colours in it; a heading above, paper behind if asked."""
+    room = HEADING_ROOM if heading else 0
+    width, height = number(picture.width), number(picture.height + room)
+    drawn = f'<g transform="translate(0 {number(room)})">{_drawn(picture)}</g>' if heading else _drawn(picture)
+    if heading:
+        size = min(HEADING_SIZE, 1.6 * picture.width / max(1, len(heading)))
+        label = element(Label(Role.HEADING, picture.width / 2, room / 2 + 4, heading, size))
+        drawn = f"<g {_TEXT}>{label}</g>{drawn}"
+    if paper:
+        drawn = f'<rect width="100%" height="100%" fill="{PAPER}"/>{drawn}'
+    box = {"viewBox": f"0 0 {width} {height}", "width": width, "height": height}
+    return f'<?xml version="1.0" encoding="UTF-8"?>\n{_svg(picture, "picture", box, drawn)}\n'
+
+
+def _svg(picture: Picture, ident: str, box: Mapping[str, str], drawn: str) -> str:
     ident = html_id(ident)
-    width, height = number(picture.width), number(picture.height)
-    opening = {
-        "xmlns": "http://www.w3.org/2000/svg",
-        "class": " ".join(classes),
-        "viewBox": f"0 0 {width} {height}",
-        **({"width": width, "height": height} if own_size else {}),
-        "role": "img",
-        "aria-labelledby": f"{ident}-t {ident}-d",
-        **(_stance(picture) if turnable else {}),
-    }
+    role = {"role": "img", "aria-labelledby": f"{ident}-t {ident}-d"}
+    opening = {"xmlns": "http://www.w3.org/2000/svg", **box, **role}
     attributes = " ".join(f'{name}="{escaped(value)}"' for name, value in opening.items())
     title = f'<title id="{ident}-t">{escaped(picture.name)}</title>'
-    words = f'<desc id="{ident}-d">{escaped(picture.words)}</desc>'
-    drawn = _together(picture.neck) + _together(picture.marks)
-    return f'<svg {attributes}>{title}{words}<g class="fp-neck" {_TEXT}>{drawn}</g></svg>'
+    return f'<svg {attributes}>{title}<desc id="{ident}-d">{escaped(picture.words)}</desc>{drawn}</svg>'
+
+
+def _drawn(picture: Picture) -> str:
+    return f'<g class="fp-neck" {_TEXT}>{_together(picture.neck)}{_together(picture.marks)}</g>'
 
 
 _TEXT = f'font-family="{FACE}" text-anchor="middle"'
