@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 
 from fingerpost.music.chord import Chord
 from fingerpost.render.plain import escaped
@@ -12,11 +12,11 @@ from fingerpost.render.voice import Voice
 
 def tag(name: str, content: str, classes: str = "", **attributes: str | None) -> str:
     """An element about content that is markup already; an attribute that is None is left out, `_` becomes `-`."""
-    given: Mapping[str, str | None] = {"class": classes or None, **attributes}
-    written = "".join(
-        f' {key.rstrip("_").replace("_", "-")}="{escaped(value)}"' for key, value in given.items() if value is not None
-    )
-    return f"<{name}{written}>{content}</{name}>"
+    opening = f'<{name} class="{escaped(classes)}"' if classes else f"<{name}"
+    for key, value in attributes.items():
+        if value is not None:
+            opening += f' {key.rstrip("_").replace("_", "-")}="{escaped(value)}"'
+    return f"{opening}>{content}</{name}>"
 
 
 def heading(level: int, content: str, classes: str) -> str:

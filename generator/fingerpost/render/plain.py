@@ -6,6 +6,7 @@ import html
 import re
 
 _CONTROLS = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\ufffe\uffff\ud800-\udfff]")
+_SPECIAL = re.compile(f"[&<>\"'{_CONTROLS.pattern[1:-1]}]")
 _UNFIT = re.compile(r"[^\w.:-]+")
 
 
@@ -16,7 +17,8 @@ def without_controls(text: str) -> str:
 
 def escaped(text: str) -> str:
     """The text as the content of an element or of a quoted attribute."""
-    return html.escape(without_controls(text), quote=True)
+    # Most texts need nothing done, and a page holds some thousands of them.
+    return html.escape(without_controls(text), quote=True) if _SPECIAL.search(text) else text
 
 
 def html_id(text: str) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable
 from dataclasses import dataclass
+from functools import lru_cache
 
 from fingerpost.music.chord import Chord
 from fingerpost.music.chord_symbol import SymbolStyle, note_spoken, note_text, spoken, write
@@ -80,19 +81,19 @@ class Voice:
 
     def note(self, note: str | Note) -> str:
         """A note as it is written on the page: `B♭`."""
-        return note_text(note if isinstance(note, Note) else Note.parse(note), self.style)
+        return _note(note, self.style)
 
     def note_aloud(self, note: str | Note) -> str:
         """A note in words: `B flat`."""
-        return note_spoken(note if isinstance(note, Note) else Note.parse(note))
+        return _note_aloud(note)
 
     def chord(self, chord: Chord | None) -> str:
         """A chord's symbol as it is written on the page, "" for none."""
-        return "" if chord is None else write(chord, self.style)
+        return "" if chord is None else _symbol(chord, self.style)
 
     def chord_aloud(self, chord: Chord) -> str:
         """A chord in words: `B flat minor seventh`."""
-        return spoken(chord)
+        return _symbol_aloud(chord)
 
     def interval(self, interval: str) -> str:
         """An interval in words: `the minor third`."""
@@ -110,3 +111,24 @@ class Voice:
 
 
 _REAL = str.maketrans({"#": "♯", "b": "♭"})
+
+
+# The same few notes and chords are said on every line of a page.
+@lru_cache(maxsize=256)
+def _note(note: str | Note, style: SymbolStyle) -> str:
+    return note_text(note if isinstance(note, Note) else Note.parse(note), style)
+
+
+@lru_cache(maxsize=256)
+def _note_aloud(note: str | Note) -> str:
+    return note_spoken(note if isinstance(note, Note) else Note.parse(note))
+
+
+@lru_cache(maxsize=1024)
+def _symbol(chord: Chord, style: SymbolStyle) -> str:
+    return write(chord, style)
+
+
+@lru_cache(maxsize=1024)
+def _symbol_aloud(chord: Chord) -> str:
+    return spoken(chord)
