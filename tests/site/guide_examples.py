@@ -30,6 +30,7 @@ from fingerpost.course.build import build
 from fingerpost.course.model import Block, Course, Step
 from fingerpost.course.settings import OPTIONS, Settings, explanations
 from fingerpost.diagnostics import Diagnostic
+from fingerpost.music.change_costs import ChangeCosts
 from fingerpost.music.chord_symbol import write
 from fingerpost.music.hand import Costs, Limits
 from fingerpost.music.shape_text import write_shape
@@ -48,6 +49,7 @@ MARKDOWN = re.compile(
 )
 MADE = re.compile(r"^<!-- made: (?P<what>\w+) -->\n(?P<table>.*?)^<!-- end -->", re.M | re.S)
 CONSOLE = re.compile(r"^```console\n(?P<text>.*?)^```", re.M | re.S)
+SOURCE_IN_OUR_NOTES = re.compile(r" \(standards\.md[^)]*\)")
 ROW = re.compile(r"^\| `(?P<start>\S+)` \| `(?P<move>[^`]+)` \| `(?P<gives>\S+)` \| `(?P<name>[^`]+)` \|$", re.M)
 
 
@@ -170,7 +172,12 @@ def _printed(command: str) -> str:
 def made(what: str) -> str:
     """A table of the guide as the tool's own data has it."""
     rows = [f"| `{name}` | {default} | {about} |\n" for name, default, about in TABLES[what]()]
-    return "".join([f"| {what.capitalize()[:-1]} | If you say nothing | What it means |\n| --- | --- | --- |\n", *rows])
+    return "".join(
+        [
+            f"| {what.split('_')[-1].capitalize()[:-1]} | If you say nothing | What it means |\n| --- | --- | --- |\n",
+            *rows,
+        ]
+    )
 
 
 def _options() -> Iterator[tuple[str, str, str]]:
@@ -178,16 +185,16 @@ def _options() -> Iterator[tuple[str, str, str]]:
         yield name, _value(OPTIONS[name].default), about
 
 
-def _amounts(kind: type[Limits] | type[Costs]) -> Iterator[tuple[str, str, str]]:
+def _amounts(kind: type[Limits] | type[Costs] | type[ChangeCosts]) -> Iterator[tuple[str, str, str]]:
     for amount in dataclasses.fields(kind):
-        about = str(amount.metadata["about"])
+        about = SOURCE_IN_OUR_NOTES.sub("", str(amount.metadata["about"]))
         yield amount.name, _value(amount.default), about[:1].upper() + about[1:] + "."
 
 
 def _value(default: object) -> str:
     """A default as it would be written in mkdocs.yml."""
     match default:
-        case Limits() | Costs():
+        case Limits() | Costs() | ChangeCosts():
             return "the table below"
         case Tuning():
             return f"`{default.name}`"
@@ -205,6 +212,7 @@ TABLES: dict[str, Callable[[], Iterator[tuple[str, str, str]]]] = {
     "options": _options,
     "limits": lambda: _amounts(Limits),
     "costs": lambda: _amounts(Costs),
+    "change_costs": lambda: _amounts(ChangeCosts),
 }
 
 

@@ -162,7 +162,7 @@ def _indent_fault(lines: list[str], opening: Opening, fence: Fence) -> tuple[Dia
     short = LIST_INDENT * levels - have
     if opening.on_item_line or short <= 0:
         return ()
-    message = f"This block is indented by {have} blank{'s' * (have != 1)} in a list, and so the page breaks the list here"
+    message = f"This block is indented by {have} blank{'s' * (have != 1)} in a list, so the page breaks the list here"
     fix = f"Indent every line of the block by {short} blank{'s' * (short > 1)} more."
     edits = tuple(_indented(lines, opening, number, short) for number in range(fence.first_line, fence.last_line + 1))
     expected = f"{LIST_INDENT * levels} blanks"
