@@ -50,9 +50,18 @@ def _replace_mention(lines: list[str], mention: Mention, mark: str) -> None:
 
 def _replace_fence(lines: list[str], fence: Fence, first: int, mark: str) -> None:
     """One line in place of the fence, with empty lines about it, since markup can't go on with a paragraph."""
-    inside = "" if _NOT_QUOTE.search(fence.prefix) else fence.prefix.rstrip()
-    above = [] if _NOT_QUOTE.search(fence.prefix) else [inside]
-    lines[first : first + fence.last_line - fence.first_line + 1] = [*above, fence.prefix + mark, inside]
+    end = first + fence.last_line - fence.first_line + 1
+    begins_item = _NOT_QUOTE.search(fence.prefix) is not None
+    above = _gap(fence, lines[first - 1 : first] if first and not begins_item else [])
+    below = _gap(fence, lines[end : end + 1])
+    lines[first:end] = [*above, fence.prefix + mark, *below]
+
+
+def _gap(fence: Fence, neighbour: list[str]) -> list[str]:
+    """An empty line between the mark and a neighbouring line of text, in the quote where that line is in it, too."""
+    if not neighbour or not neighbour[0].strip("> "):
+        return []
+    return [fence.prefix.rstrip() if ">" in neighbour[0] and ">" in fence.prefix else ""]
 
 
 def _plain_only(lines: list[str], mention: Mention) -> bool:

@@ -179,7 +179,7 @@ def _refuse_links(files: Files, config: MkDocsConfig) -> tuple[str, ...]:
 
 
 def _any_that_is_made(level: InclusionLevel) -> bool:
-    return level.value >= InclusionLevel.DRAFT.value
+    return bool(level.value >= InclusionLevel.DRAFT.value)
 
 
 def _tell(findings: Iterable[Diagnostic], config: MkDocsConfig) -> None:
