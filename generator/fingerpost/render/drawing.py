@@ -149,8 +149,9 @@ def _held(layout: Layout, shape: Shape, press: Press, new: bool) -> tuple[Mark, 
 
 
 def _spots(layout: Layout, shape: Shape) -> list[Point]:
-    """Where fingers stand, for arrows to keep clear of."""
-    return [layout.place(string, press.fret) for press in shape.presses for string in press.strings]
+    """Where fingers and the signs of strings stand, for arrows to keep clear of."""
+    fingers = [layout.place(string, press.fret) for press in shape.presses for string in press.strings]
+    return [*fingers, *(layout.above(string) for string in range(1, shape.strings + 1))]
 
 
 def _path(layout: Layout, move: FingerMove, spots: tuple[Point, ...]) -> tuple[Mark, ...]:

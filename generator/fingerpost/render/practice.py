@@ -9,7 +9,7 @@ from fingerpost.render.look import Look
 from fingerpost.render.parts import heading, tag
 from fingerpost.render.plain import escaped
 from fingerpost.render.voice import Voice
-from fingerpost.render.wording_notes import step_name
+from fingerpost.render.wording_notes import step_names
 
 
 def practice_html(block: Block, look: Look) -> str:
@@ -51,9 +51,11 @@ def item_text(item: PracticeItem, steps: tuple[Step, ...], voice: Voice) -> str:
 
 
 def _values(item: PracticeItem, steps: tuple[Step, ...], voice: Voice) -> dict[str, str]:
+    ends = [None if number is None else steps[number] for number in (item.from_step, item.to_step)]
+    names = step_names(ends[0], ends[1], voice)
     return {
-        "from_name": "" if item.from_step is None else step_name(steps[item.from_step], voice),
-        "to_name": "" if item.to_step is None else step_name(steps[item.to_step], voice),
+        "from_name": names[0],
+        "to_name": names[1],
         "count": voice.words.say("practice.count", clean=item.clean, tries=item.tries) if item.tries else "",
     }
 

@@ -25,7 +25,7 @@ def ways_back_html(block: Block, look: Look) -> str:
 
 def _way(way: WayBack, again: bool, block: Block, look: Look, voice: Voice) -> str:
     start, end = block.steps[way.from_step], block.steps[way.to_step]
-    names = (wording_notes.step_name(start, voice), wording_notes.step_name(end, voice))
+    names = wording_notes.step_names(start, end, voice)
     title = tag("b", escaped(wording_notes.way_title(way, names, voice, again)))
     flag = wording_notes.way_flag(way, voice)
     ident = html_id(f"{block.id}-back-{way.from_step}-{way.to_step}")

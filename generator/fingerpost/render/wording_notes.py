@@ -117,6 +117,18 @@ def step_name(step: Step, voice: Voice) -> str:
     return voice.words.say("label.step", number=step.ordinal + 1)
 
 
+def step_names(start: Step | None, end: Step | None, voice: Voice) -> tuple[str, str]:
+    """What two steps are called side by side: with their numbers where they share a name."""
+    names = tuple("" if step is None else step_name(step, voice) for step in (start, end))
+    if start is None or end is None or names[0] != names[1]:
+        return names[0], names[1]
+    return _numbered(start, names[0], voice), _numbered(end, names[1], voice)
+
+
+def _numbered(step: Step, name: str, voice: Voice) -> str:
+    return voice.words.say("label.named_step", name=name, number=step.ordinal + 1)
+
+
 def sentences(parts: Iterable[str]) -> str:
     """Sentences one after the other, each with a large first letter."""
     return " ".join(sentence(part) for part in parts if part)
