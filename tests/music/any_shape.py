@@ -27,7 +27,7 @@ def shapes(draw: st.DrawFn, strings: int = 6, damped: bool = True) -> Shape:
 def _damped(draw: st.DrawFn, held: list[Press], strings: int) -> tuple[tuple[int, Finger], ...]:
     pairs: list[tuple[int, Finger]] = []
     for string in draw(st.sets(st.integers(1, strings), max_size=2)):
-        able = [press.finger for press in held if not press.covers(string)]
+        able = [press.finger for press in held if press.finger is not None and not press.covers(string)]
         if able:
             pairs.append((string, draw(st.sampled_from(able))))
     return tuple(pairs)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
+from typing import Any
 
 import pytest
 from fingerpost.music.difficulty import difficulty
@@ -63,7 +64,7 @@ def test_travel_is_in_millimetres_at_the_true_frets() -> None:
 @pytest.mark.parametrize("name", [field.name for field in dataclasses.fields(ChangeCosts)])
 def test_every_cost_counts_in_some_change(name: str) -> None:
     value = getattr(ChangeCosts(), name)
-    dearer = tuple(v + 1 for v in value) if isinstance(value, tuple) else value + 1
+    dearer: Any = tuple(v + 1 for v in value) if isinstance(value, tuple) else value + 1
     hand = Hand(change_costs=dataclasses.replace(ChangeCosts(), **{name: dearer}))
     changes = [(before, after) for before, after, _ in PARTS] + [
         ("033200/-342--", "133211/134211"),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from fingerpost.music.leading_moves import moves_between
 from fingerpost.music.move import (
     Exchange,
     ImpossibleMove,
@@ -20,7 +21,6 @@ from fingerpost.music.move import (
 )
 from fingerpost.music.shape import Finger, Shape
 from fingerpost.music.shape_text import read_shape, write_shape
-from fingerpost.music.transition import moves_between
 from fingerpost.music.tuning import STANDARD, parse_tuning
 from hypothesis import assume, given
 from hypothesis import strategies as st

@@ -2,104 +2,30 @@
 
 from __future__ import annotations
 
-import enum
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from fingerpost.music.fretboard import MOST_FRETS
+from fingerpost.music.impossible_move import ImpossibleMove, Reason
+from fingerpost.music.move_form import Exchange, Lift, Move, Mute, Place, Shift, Strum
+from fingerpost.music.move_text import write_move
 from fingerpost.music.shape import Finger, Press, Shape
-from fingerpost.music.tuning import Tuning
 
-
-@dataclass(frozen=True, slots=True)
-class Place:
-    """A finger goes to a fret over the strings `low` down to `high` (equal: one string), from wherever it is."""
-
-    finger: Finger
-    fret: int
-    low: int
-    high: int
-
-    @property
-    def press(self) -> Press:
-        """What the finger then presses."""
-        return Press(self.finger, self.fret, self.low, self.high)
-
-
-@dataclass(frozen=True, slots=True)
-class Lift:
-    """A finger leaves the strings."""
-
-    finger: Finger
-
-
-@dataclass(frozen=True, slots=True)
-class Exchange:
-    """A finger that is up takes the place of one that is down, which leaves: no sound changes."""
-
-    finger: Finger
-    replaced: Finger
-
-
-@dataclass(frozen=True, slots=True)
-class Shift:
-    """Every finger that is down slides by so many frets, up the neck where positive."""
-
-    by: int
-
-
-@dataclass(frozen=True, slots=True)
-class Mute:
-    """A string is silenced: by a finger that is down and leans on it, or (finger None) by not being struck."""
-
-    string: int
-    finger: Finger | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Strum:
-    """These strings, and no others, are struck from here on."""
-
-    strings: frozenset[int]
-
-
-Move = Place | Lift | Exchange | Shift | Mute | Strum
-
-
-class Reason(enum.StrEnum):
-    """Why a move cannot be made; closed."""
-
-    FINGER_UP = "finger-up"
-    FINGER_DOWN = "finger-down"
-    ALREADY_SO = "already-so"
-    SAME_SPOT = "same-spot"
-    NO_SUCH_FRET = "no-such-fret"
-    NO_SUCH_STRING = "no-such-string"
-    OFF_THE_NECK = "off-the-neck"
-    NOTHING_DOWN = "nothing-down"
-    NOTHING_STRUCK = "nothing-struck"
-    PRESSES_IT = "presses-it"
-
-
-class ImpossibleMove(ValueError):  # noqa: N818 - the name says what it is to the reader of a finding
-    """A move that the hand, as it stands, cannot make. reason is data; the text is a plain sentence.
-
-    finger: the finger concerned. other: the one in its way, or the one to be replaced. string, fret: where.
-    """
-
-    def __init__(
-        self,
-        reason: Reason,
-        message: str,
-        *,
-        finger: Finger | None = None,
-        other: Finger | None = None,
-        string: int | None = None,
-        fret: int | None = None,
-    ) -> None:
-        super().__init__(message)
-        self.reason, self.message = reason, message
-        self.finger, self.other, self.string, self.fret = finger, other, string, fret
+__all__ = [
+    "Exchange",
+    "ImpossibleMove",
+    "Lift",
+    "Move",
+    "Mute",
+    "Place",
+    "Reason",
+    "Shift",
+    "Strum",
+    "apply",
+    "apply_all",
+    "lapsed",
+    "write_move",
+]
 
 
 def apply(shape: Shape, move: Move, highest_fret: int = MOST_FRETS) -> Shape:
@@ -135,51 +61,6 @@ def lapsed(before: Shape, after: Shape) -> tuple[tuple[int, Finger], ...]:
     """Dampings of the shape before, as (string, finger), that have ended because the finger left."""
     taken_over = {string for string, _ in after.damped}
     return tuple((string, finger) for string, finger in before.damped if string not in taken_over)
-
-
-def write_move(move: Move, tuning: Tuning) -> str:
-    """The move as a course writes it (`3 to G2`, `1 to E1-e1`, `mute D by 2`), strings by letter where there is one."""
-    match move:
-        case Place(finger, fret, low, high) if low == high:
-            return f"{finger.mark} to {_spot(tuning, fret, low)}"
-        case Place(finger, fret, low, high):
-            lettered = None not in (tuning.letter(low), tuning.letter(high))
-            ends = (_spot(tuning, fret, string) if lettered else f"{string}:{fret}" for string in (low, high))
-            return f"{finger.mark} to {'-'.join(ends)}"
-        case Lift(finger):
-            return f"{finger.mark} off"
-        case Exchange(finger, replaced):
-            return f"{finger.mark} for {replaced.mark}"
-        case Shift(by):
-            return f"shift {by:+d}"
-        case Mute(string, finger):
-            return f"mute {_called(tuning, string)}" + ("" if finger is None else f" by {finger.mark}")
-        case Strum(strings):
-            return "strum " + " ".join(_runs(tuning, strings))
-
-
-def _called(tuning: Tuning, string: int) -> str:
-    return tuning.letter(string) or str(string)
-
-
-def _spot(tuning: Tuning, fret: int, string: int) -> str:
-    letter = tuning.letter(string)
-    return f"{letter}{fret}" if letter else f"{string}:{fret}"
-
-
-def _runs(tuning: Tuning, strings: frozenset[int]) -> list[str]:
-    """Neighbouring strings as `A-e` from three on, others one by one, highest-numbered first."""
-    runs: list[list[int]] = []
-    for string in sorted(strings, reverse=True):
-        if runs and runs[-1][-1] == string + 1:
-            runs[-1].append(string)
-        else:
-            runs.append([string])
-    words: list[str] = []
-    for run in runs:
-        names = [_called(tuning, string) for string in run]
-        words += [f"{names[0]}-{names[-1]}"] if len(run) > 2 else names
-    return words
 
 
 def _finger(finger: Finger) -> str:

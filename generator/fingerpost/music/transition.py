@@ -2,43 +2,14 @@
 
 from __future__ import annotations
 
-import enum
 from collections import Counter
 from dataclasses import dataclass
 
+from fingerpost.music.finger_move import FingerMove, MoveKind, kind_of
 from fingerpost.music.fretboard import Fretboard
-from fingerpost.music.move import Exchange, Lift, Move, Mute, Place, Shift, Strum, apply, apply_all
-from fingerpost.music.shape import Finger, Press, Shape
+from fingerpost.music.shape import Finger, Shape
 
-
-class MoveKind(enum.StrEnum):
-    """How one finger moves."""
-
-    PLACE = "place"  # from the air onto one string
-    LIFT = "lift"  # from one string into the air
-    SLIDE = "slide"  # along the same string or strings, keeping contact: a guide finger
-    CROSS = "cross"  # over to another string
-    BAR = "bar"  # lays a bar, from the air or from wherever it is
-    UNBAR = "unbar"  # raises a bar into the air
-    HINGE = "hinge"  # part of a bar is freed, the rest stays
-    EXCHANGE = "exchange"  # takes the place of another finger, which leaves
-    SHIFT = "shift"  # slides with the whole hand
-    MUTE = "mute"  # leans on a string to damp it
-    UNMUTE = "unmute"  # stops damping, stays where it presses
-
-
-@dataclass(frozen=True, slots=True)
-class FingerMove:
-    """What one finger does: before and after are what it presses, None where it is up.
-
-    replaced: for an exchange, the finger that leaves.
-    """
-
-    finger: Finger
-    kind: MoveKind
-    before: Press | None
-    after: Press | None
-    replaced: Finger | None = None
+__all__ = ["FingerMove", "MoveKind", "Transition", "kind_of", "transition"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,8 +66,8 @@ def transition(before: Shape, after: Shape, fretboard: Fretboard) -> Transition:
 
     Raises ValueError where the numbers of strings differ or a shape does not say which fingers it uses.
     """
-    _check(before, after, fretboard)
-    shift = _shift(before, after)
+    check_comparable(before, after, fretboard)
+    shift = hand_shift(before, after)
     moves = _moves(before, after, shift)
     stays = tuple(f for f in before.fingers if before.press_of(f) == after.press_of(f))
     numbers = range(before.strings, 0, -1)
@@ -119,23 +90,8 @@ def transition(before: Shape, after: Shape, fretboard: Fretboard) -> Transition:
     )
 
 
-def moves_between(before: Shape, after: Shape) -> tuple[Move, ...]:
-    """Moves that lead from one shape to the other, in an order in which each can be made; empty where they are equal.
-
-    Each finger moves once, except where two stand in each other's way: then one lifts first. Raises ValueError like
-    `transition`.
-    """
-    _check(before, after)
-    shift = _shift(before, after)
-    out: list[Move] = [Shift(shift)] if shift else _given_up(before, after)
-    out += _placements(apply_all(before, out), after)
-    shape = apply_all(before, out)
-    ending = [Mute(string, finger) for string, finger in after.damped if (string, finger) not in shape.damped]
-    struck = frozenset(range(1, after.strings + 1)) - after.unstruck
-    return (*out, *ending, *([Strum(struck)] if shape.unstruck != after.unstruck else []))
-
-
-def _check(before: Shape, after: Shape, fretboard: Fretboard | None = None) -> None:
+def check_comparable(before: Shape, after: Shape, fretboard: Fretboard | None = None) -> None:
+    """Raises ValueError where the strings differ in number or a shape does not say which fingers it uses."""
     if before.strings != after.strings or (fretboard is not None and fretboard.strings != before.strings):
         raise ValueError("the shapes and the neck have different numbers of strings")
     if not (before.has_fingers and after.has_fingers):
@@ -146,7 +102,7 @@ def _notes(shape: Shape, strings: tuple[int, ...], fretboard: Fretboard) -> Coun
     return Counter(fretboard.shape_midi(string, fret) for string in strings if (fret := shape.fret(string)) is not None)
 
 
-def _shift(before: Shape, after: Shape) -> int:
+def hand_shift(before: Shape, after: Shape) -> int:
     """By how many frets the whole hand slides, two fingers at least; else 0."""
     if len(before.fingers) < 2 or before.fingers != after.fingers:
         return 0
@@ -157,7 +113,7 @@ def _shift(before: Shape, after: Shape) -> int:
 
 
 def _moves(before: Shape, after: Shape, shift: int) -> tuple[FingerMove, ...]:
-    replaced = _exchanges(before, after)
+    replaced = exchanges(before, after)
     out: list[FingerMove] = []
     for finger in Finger:
         old, new = before.press_of(finger), after.press_of(finger)
@@ -174,7 +130,7 @@ def _moves(before: Shape, after: Shape, shift: int) -> tuple[FingerMove, ...]:
     return tuple(out)
 
 
-def _exchanges(before: Shape, after: Shape) -> dict[Finger, Finger]:
+def exchanges(before: Shape, after: Shape) -> dict[Finger, Finger]:
     """Which finger takes the place of which: the one was up, the other is up, the press is the same."""
     arrived = [f for f in after.fingers if f not in before.fingers]
     left = [f for f in before.fingers if f not in after.fingers]
@@ -188,61 +144,9 @@ def _exchanges(before: Shape, after: Shape) -> dict[Finger, Finger]:
     return out
 
 
-def kind_of(old: Press | None, new: Press | None) -> MoveKind:
-    """How a finger moves between two different presses, None standing for the air (at least one is a press)."""
-    if new is None:
-        return MoveKind.UNBAR if old is not None and old.is_bar else MoveKind.LIFT
-    if old is None:
-        return MoveKind.BAR if new.is_bar else MoveKind.PLACE
-    meet = old.covers(new.low) or new.covers(old.low)
-    if old.fret == new.fret and meet:
-        return MoveKind.BAR if len(new.strings) >= len(old.strings) else MoveKind.HINGE
-    if new.is_bar and not old.is_bar:
-        return MoveKind.BAR
-    return MoveKind.SLIDE if meet else MoveKind.CROSS
-
-
 def _damping(before: Shape, after: Shape, finger: Finger) -> MoveKind | None:
     old = {string for string, damper in before.damped if damper == finger}
     new = {string for string, damper in after.damped if damper == finger}
     if old == new:
         return None
     return MoveKind.MUTE if new - old else MoveKind.UNMUTE
-
-
-def _given_up(before: Shape, after: Shape) -> list[Move]:
-    """Exchanges, and the fingers that lift for good."""
-    exchanges = _exchanges(before, after)
-    out: list[Move] = [Exchange(finger, other) for finger, other in exchanges.items()]
-    return out + [Lift(f) for f in before.fingers if f not in after.fingers and f not in exchanges.values()]
-
-
-def _placements(shape: Shape, after: Shape) -> list[Move]:
-    """Places, each when its spot is free; where all wait for each other, one finger lifts to break the ring."""
-    out: list[Move] = []
-    waiting = [press for press in after.presses if _unlike(shape, after, press)]
-    while waiting:
-        free = [press for press in waiting if not _blocked(shape, press)]
-        move: Move
-        if free:
-            press = free[0]
-            waiting.remove(press)
-            assert press.finger is not None
-            move = Place(press.finger, press.fret, press.low, press.high)
-        else:
-            move = Lift(next(p.finger for p in waiting if p.finger is not None and shape.press_of(p.finger)))
-        out.append(move)
-        shape = apply(shape, move)
-    return out
-
-
-def _unlike(shape: Shape, after: Shape, press: Press) -> bool:
-    """Whether a finger has yet to move to this press; one that must stop damping is placed anew."""
-    if press.finger is None or shape.press_of(press.finger) != press:
-        return True
-    kept = {string for string, finger in after.damped if finger == press.finger}
-    return any(finger == press.finger and string not in kept for string, finger in shape.damped)
-
-
-def _blocked(shape: Shape, press: Press) -> bool:
-    return any(other.finger != press.finger and other.clashes(press) for other in shape.presses)
