@@ -2,7 +2,7 @@
 
 /**
  * @typedef {{location: string, title: string, text: string}} Entry one place of the built index (a page or a heading)
- * @typedef {{entry: Entry, page: string, score: number, excerpt: Array<{text: string, hit: boolean}>}} Found
+ * @typedef {{entry: Entry, page: string, score: number}} Found page: the title of the page that the place is on
  */
 
 /** What a kind of match is worth. Title before text; whole before part; letters as typed (Am) before any case (am). */
@@ -40,6 +40,7 @@ export function prepare(index, chordIndex = "") {
     const [page] = entry.location.split("#");
     return {
       entry: clean,
+      address: page,
       page: pages.get(page) ?? "",
       inChordIndex: chordIndex !== "" && page === chordIndex && entry.location.includes("#"),
       title: fold(clean.title).trim(),
@@ -53,19 +54,26 @@ export function prepare(index, chordIndex = "") {
  * The places that hold every word asked for, best first.
  * @param {ReturnType<typeof prepare>} prepared
  * @param {string} asked
- * @param {number} limit
  * @returns {Found[]}
  */
-export function find(prepared, asked, limit = 12) {
+export function find(prepared, asked) {
   const query = words(asked);
   if (!query.length) return [];
   const whole = fold(asked).trim().replace(/\s+/gu, " ");
-  return prepared
+  const best = prepared
     .map((place) => ({ place, score: scoreOf(place, whole, query) }))
     .filter(({ score }) => score > 0)
-    .sort((a, b) => b.score - a.score || a.place.title.length - b.place.title.length)
-    .slice(0, limit)
-    .map(({ place, score }) => ({ entry: place.entry, page: place.page, score, excerpt: excerpt(place.entry.text, query) }));
+    .sort((a, b) => b.score - a.score || a.place.title.length - b.place.title.length);
+  return oncePerPage(best).map(({ place, score }) => ({ entry: place.entry, page: place.page, score }));
+}
+
+/** A lesson comes back to a chord many times: its first step of that name stands for all. */
+function oncePerPage(found) {
+  const seen = new Set();
+  return found.filter(({ place }) => {
+    const key = `${place.address} ${place.title}`;
+    return !seen.has(key) && seen.add(key);
+  });
 }
 
 function scoreOf(place, whole, query) {
@@ -90,8 +98,14 @@ function wordScore(place, word) {
   return texts.some(begins) ? WORTH.start : 0;
 }
 
-/** A stretch of text around the first match, cut at blanks, in pieces that say which part was asked for. */
-function excerpt(text, query) {
+/**
+ * A stretch of text around the first match, cut at blanks, in pieces that say which part was asked for.
+ * @param {string} text
+ * @param {string} asked
+ * @returns {Array<{text: string, hit: boolean}>}
+ */
+export function excerpt(text, asked) {
+  const query = words(asked);
   const plain = text.replace(/\s+/gu, " ").trim();
   const pattern = query.map((word) => escape(word).replace(/#/gu, "[#♯]").replace(/b/gu, "[b♭]")).join("|");
   const hit = new RegExp(`(?<![\\p{L}\\p{N}])(?:${pattern})`, "iu").exec(plain);

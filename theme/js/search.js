@@ -1,5 +1,8 @@
 // The search: opens over the page, fetches the built index the first time it is asked for, lists what the matcher finds.
-import { find, prepare } from "./matcher.js";
+import { excerpt, find, prepare } from "./matcher.js";
+
+/** Results shown; the words say how many there are in all. */
+const SHOWN = 20;
 
 /** Shows the search control, which does nothing without scripts, and binds it. */
 export function bindSearch() {
@@ -62,23 +65,21 @@ function stepThrough(event, field, dialog) {
 
 /** @param {HTMLDialogElement} dialog @param {string} asked @param {import("./matcher.js").Found[]} found */
 function list(dialog, asked, found) {
-  dialog.querySelector("ol").replaceChildren(...found.map((one) => result(dialog.dataset.base, one)));
+  dialog.querySelector("ol").replaceChildren(...found.slice(0, SHOWN).map((one) => result(dialog.dataset.base, one, asked)));
   if (!asked) say(dialog, null);
-  else say(dialog, found.length === 1 ? "one" : found.length ? "many" : "none", { n: found.length, asked });
+  else say(dialog, found.length > SHOWN ? "more" : found.length > 1 ? "many" : found.length ? "one" : "none", { n: found.length, asked });
 }
 
-/** @param {string} base @param {import("./matcher.js").Found} found */
-function result(base, { entry, page, excerpt }) {
+/** @param {string} base @param {import("./matcher.js").Found} found @param {string} asked */
+function result(base, { entry, page }, asked) {
   const link = element("a", "found", entry.title);
   link.href = `${base}/${entry.location}`;
   const item = element("li");
   item.append(link);
   if (page && page !== entry.title) item.append(element("span", "found-page", page));
-  if (excerpt.length) {
-    const words = element("p", "found-words");
-    words.append(...excerpt.map((part) => (part.hit ? element("mark", "", part.text) : part.text)));
-    item.append(words);
-  }
+  const words = element("p", "found-words");
+  words.append(...excerpt(entry.text, asked).map((part) => (part.hit ? element("mark", "", part.text) : part.text)));
+  if (words.hasChildNodes()) item.append(words);
   return item;
 }
 

@@ -1,0 +1,121 @@
+"""Opens a built course in a real browser, as a student would, and notes all that a student should never meet."""
+
+from __future__ import annotations
+
+import functools
+import http.server
+import os
+import shutil
+import subprocess
+import sys
+import threading
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from playwright.sync_api import Browser, BrowserContext, Page, Playwright, Request
+
+ROOT = Path(__file__).resolve().parents[2]
+PHONE, DESK, NARROW = (390, 844), (1280, 900), (320, 700)
+FLAGS = (
+    "--no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking "
+    "--disable-component-update --disable-sync --force-color-profile=srgb"
+).split()
+NAMES = ("chromium", "chromium-browser", "google-chrome")
+
+
+class _Quiet(http.server.SimpleHTTPRequestHandler):
+    """Serves a folder as a static host does, its 404 page included."""
+
+    def log_message(self, *_: object) -> None: ...
+
+    def send_error(self, code: int, message: str | None = None, explain: str | None = None) -> None:
+        page = Path(self.directory) / "404.html"
+        if code != 404 or not page.is_file():
+            super().send_error(code, message, explain)
+            return
+        body = page.read_bytes()
+        self.send_response(404)
+        self.send_header("Content-Type", "text/html; charset=utf-8")
+        self.send_header("Content-Length", str(len(body)))
+        self.end_headers()
+        self.wfile.write(body)
+
+
+@contextmanager
+def served(folder: Path) -> Iterator[str]:
+    """The address of a folder on this machine while it is served."""
+    handler = functools.partial(_Quiet, directory=str(folder))
+    with http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler) as server:
+        threading.Thread(target=server.serve_forever, daemon=True).start()
+        try:
+            yield f"http://127.0.0.1:{server.server_address[1]}/"
+        finally:
+            server.shutdown()
+
+
+def build(config: Path, folder: Path) -> Path:
+    """Builds a course with MkDocs, as a teacher does, and gives its folder."""
+    command = [sys.executable, "-m", "mkdocs", "build", "--strict", "--quiet", "--config-file", str(config)]
+    environment = {**os.environ, "SOURCE_DATE_EPOCH": "1767225600"}
+    done = subprocess.run([*command, "--site-dir", str(folder)], env=environment, capture_output=True, text=True)
+    assert done.returncode == 0, done.stdout + done.stderr
+    return folder
+
+
+def chromium(playwright: Playwright) -> Browser:
+    """The browser of the system: CHROMIUM says which, else the first that is found."""
+    found = next(filter(None, map(shutil.which, (os.environ.get("CHROMIUM", "chromium"), *NAMES))), None)
+    assert found, "no Chromium: `make browser` installs it"
+    return playwright.chromium.launch(executable_path=found, args=FLAGS)
+
+
+@dataclass
+class Visit:
+    """A student at a course: the page, and what went wrong while it was open."""
+
+    page: Page
+    address: str
+    faults: list[str] = field(default_factory=list)
+    asked: list[str] = field(default_factory=list)
+
+    def open(self, path: str = "") -> Page:
+        """Goes to a page of the course and waits until its scripts have run."""
+        self.page.goto(self.address + path, wait_until="load")
+        self.page.wait_for_function("document.readyState === 'complete'")
+        return self.page
+
+    def note(self) -> None:
+        """Starts to note errors, broken policies and requests."""
+        self.page.on("console", lambda said: self.faults.append(said.text) if said.type in ("error", "warning") else None)
+        self.page.on("pageerror", lambda error: self.faults.append(str(error)))
+        self.page.on("request", self._request)
+        self.page.add_init_script(
+            "addEventListener('securitypolicyviolation', (e) =>"
+            " console.error(`policy: ${e.violatedDirective} ${e.blockedURI}`))"
+        )
+
+    def _request(self, request: Request) -> None:
+        self.asked.append(request.url)
+        if not request.url.startswith((self.address, "data:")):
+            self.faults.append(f"asked another host: {request.url}")
+
+
+@contextmanager
+def visiting(
+    browser: Browser, address: str, size: tuple[int, int] = PHONE, light: str = "light", **settings: object
+) -> Iterator[Visit]:
+    """A visit with a browser that remembers nothing from before; nothing may have gone wrong when it ends."""
+    width, height = size
+    context: BrowserContext = browser.new_context(
+        viewport={"width": width, "height": height},
+        color_scheme=light,
+        reduced_motion="reduce",
+        **settings,  # type: ignore[arg-type]
+    )
+    visit = Visit(context.new_page(), address)
+    visit.note()
+    yield visit
+    context.close()
+    assert visit.faults == []

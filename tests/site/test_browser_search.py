@@ -1,0 +1,141 @@
+"""The search: exact chord names first, by keyboard, announced, and nothing in it taken for markup."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from contextlib import AbstractContextManager
+
+import pytest
+from playwright.sync_api import Page
+
+from .looking import Visit
+
+pytestmark = pytest.mark.xdist_group("browser")
+Visiting = Callable[..., AbstractContextManager[Visit]]
+
+INDEX = {
+    "docs": [
+        {"location": "", "title": "Home", "text": "A course about Am and more."},
+        {"location": "fog/", "title": "Fog", "text": "In fog the bass goes from E to G. Then Am7, F♯m7 and B♭."},
+        {"location": "fog/#bar", "title": "A bar that amazes", "text": "Café. Ammonite."},
+        {"location": "chords/", "title": "Chord index", "text": "Every chord."},
+        {"location": "chords/#a", "title": "A", "text": "First taught in Fog."},
+        {"location": "chords/#am", "title": "Am", "text": "First taught in Fog."},
+        {"location": "chords/#am7", "title": "Am7", "text": "First taught in Fog."},
+        {"location": "chords/#fs", "title": "F♯", "text": ""},
+        {"location": "chords/#bb", "title": "B♭", "text": ""},
+        {"location": "chords/#c69", "title": "C6/9", "text": ""},
+        {"location": "chords/#cmaj", "title": "Cmaj9(♯11)", "text": ""},
+        {"location": "odd/", "title": "Q &amp; A &lt;b&gt;", "text": "x < y & z"},
+    ]
+}
+MATCH = """async ([index, asked, base]) => {
+  const { find, prepare } = await import(base + 'js/matcher.js');
+  return find(prepare(index, 'chords/'), asked).map((found) => found.entry.title);
+}"""
+
+
+@pytest.mark.parametrize(
+    ("asked", "first"),
+    [
+        ("A", "A"), ("Am", "Am"), ("am", "Am"), ("Am7", "Am7"), ("F#", "F♯"), ("F♯", "F♯"), ("Bb", "B♭"), ("B♭", "B♭"),
+        ("C6/9", "C6/9"), ("Cmaj9(#11)", "Cmaj9(♯11)"), ("F#m7", "Fog"), ("fog", "Fog"), ("bass goes", "Fog"),
+        ("cafe", "A bar that amazes"), ("amaz", "A bar that amazes"), ("chord index", "Chord index"),
+        ("q & a", "Q & A <b>"), ("  Am  ", "Am"),
+    ],
+)  # fmt: skip
+def test_the_best_match_comes_first(visit: Visiting, asked: str, first: str) -> None:
+    with visit() as student:
+        found = student.open().evaluate(MATCH, [INDEX, asked, student.address])
+    assert found[0] == first
+
+
+@pytest.mark.parametrize("asked", ["", "   ", "#", "(", "zzz", "Am zzz", ".*", "[a-z]", "\\"])
+def test_what_is_not_there_is_not_found(visit: Visiting, asked: str) -> None:
+    with visit() as student:
+        assert student.open().evaluate(MATCH, [INDEX, asked, student.address]) == []
+
+
+def test_the_letter_a_is_the_chord_not_the_beginning_of_every_word(visit: Visiting) -> None:
+    with visit() as student:
+        found = student.open().evaluate(MATCH, [INDEX, "A", student.address])
+    assert "Am" not in found
+    assert "Am7" not in found
+
+
+def search(page: Page, asked: str) -> None:
+    page.click("button[data-search]")
+    page.keyboard.type(asked)
+    page.wait_for_function("document.querySelector('dialog [role=status]').textContent !== ''")
+
+
+@pytest.mark.parametrize("chord", ["Am", "A", "D"])
+def test_a_chord_of_the_demo_is_found_by_its_exact_name(visit: Visiting, lessons: list[str], chord: str) -> None:
+    with visit() as student:
+        page = student.open(lessons[2])
+        search(page, chord)
+        first = page.locator("dialog ol a").first
+        assert first.inner_text() == chord
+        page.keyboard.press("Enter")
+        page.wait_for_url("**/chords/**")
+        place = page.evaluate("document.getElementById(decodeURIComponent(location.hash.slice(1)))?.textContent.trim()")
+        assert place.startswith(chord)
+
+
+def test_the_keyboard_is_enough(visit: Visiting) -> None:
+    with visit() as student:
+        page = student.open()
+        page.focus("button[data-search]")
+        page.keyboard.press("Enter")
+        page.keyboard.type("bar")
+        page.wait_for_selector("dialog ol li:nth-child(2) a")
+        page.keyboard.press("ArrowDown")
+        page.keyboard.press("ArrowDown")
+        assert page.evaluate("[...document.querySelectorAll('dialog ol a')].indexOf(document.activeElement)") == 1
+        page.keyboard.press("ArrowUp")
+        page.keyboard.press("ArrowUp")
+        assert page.evaluate("document.activeElement.id") == "search-field"
+        page.keyboard.press("Escape")
+        assert page.evaluate("document.activeElement.hasAttribute('data-search')")
+
+
+def test_how_many_were_found_is_announced(visit: Visiting) -> None:
+    with visit() as student:
+        page = student.open()
+        search(page, "zzzz")
+        assert "Nothing has “zzzz”" in page.inner_text("dialog [role=status]")
+        assert page.locator("dialog ol li").count() == 0
+
+
+def test_the_index_is_fetched_when_asked_for_and_only_once(visit: Visiting) -> None:
+    with visit() as student:
+        page = student.open()
+        assert not any("search_index" in url for url in student.asked)
+        search(page, "bar")
+        search_again = page.locator("#search-field")
+        search_again.fill("capo")
+        page.wait_for_timeout(50)
+        assert sum("search_index" in url for url in student.asked) == 1
+
+
+def test_nothing_in_the_index_or_the_field_becomes_markup(visit: Visiting) -> None:
+    hostile = "<img src=x onerror=alert(1)>"
+    index = {"docs": [{"location": "", "title": f"{hostile} lamp", "text": f"lamp {hostile} lamp"}]}
+    with visit() as student:
+        student.page.route("**/search_index.json", lambda route: route.fulfill(body=json.dumps(index)))
+        page = student.open()
+        search(page, "lamp")
+        assert page.locator("dialog ol a").first.inner_text() == f"{hostile} lamp"
+        page.fill("#search-field", hostile)
+        page.wait_for_timeout(50)
+        assert page.locator("dialog img").count() == 0
+
+
+def test_a_search_that_cannot_be_reached_says_so(visit: Visiting) -> None:
+    with visit() as student:
+        student.page.route("**/search_index.json", lambda route: route.abort())
+        page = student.open()
+        search(page, "A")
+        assert "can't be reached" in page.inner_text("dialog [role=status]")
+        student.faults = [fault for fault in student.faults if "ERR_FAILED" not in fault]
