@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 
 from fingerpost.course.build_up import build_up
 from fingerpost.course.extras import unholdable
 from fingerpost.course.ground import Ground
-from fingerpost.course.model import Block
+from fingerpost.course.heard import heard_of
+from fingerpost.course.ledger import Use, uses_of
+from fingerpost.course.model import Block, Step
 from fingerpost.course.name_book import NameBook
 from fingerpost.course.perform import Held, Stuck, movers, perform
 from fingerpost.course.practice import practice
@@ -32,8 +35,8 @@ LINES_TRIED = 40
 class BuiltBlock:
     """A block with its findings. block is None where nothing is known of its start; held is the hand at its end.
 
-    written: for each step of the block the line that made it, None for the start. asked and used: what it asked the
-    book of names, and the names it would enter there.
+    written: for each step of the block the line that made it, None for the start. asked: what it asked the book of
+    names. shown: the names it would enter there, with their notes. uses: what the ledger notes of it.
     """
 
     block: Block | None
@@ -41,6 +44,8 @@ class BuiltBlock:
     held: Held | None = None
     written: tuple[StepSyntax | None, ...] = ()
     asked: dict[frozenset[int], Chord | None] = field(default_factory=dict)
+    shown: tuple[tuple[Chord, frozenset[int]], ...] = ()
+    uses: dict[Use, Step] = field(default_factory=dict)
 
 
 def build_block(block_id: str, syntax: BlockSyntax, ground: Ground, start: StartRead, book: NameBook) -> BuiltBlock:
@@ -56,7 +61,22 @@ def build_block(block_id: str, syntax: BlockSyntax, ground: Ground, start: Start
     walk.begin(syntax.start.name if syntax.start else None, _start_span(syntax), text.text if text else "")
     walk.go(syntax.steps)
     block = _finished(block_id, syntax, ground, walk)
-    return BuiltBlock(block, (*start.findings, *found, *walk.findings), walk.held, tuple(walk.written), asking.asked)
+    return BuiltBlock(
+        block,
+        (*start.findings, *found, *walk.findings),
+        walk.held,
+        tuple(walk.written),
+        asking.asked,
+        tuple(dict.fromkeys(_shown(block))),
+        uses_of(block),
+    )
+
+
+def _shown(block: Block) -> Iterator[tuple[Chord, frozenset[int]]]:
+    for step in block.steps:
+        heard = heard_of(step.shape, block.fretboard)
+        if step.naming.shown is not None and heard is not None:
+            yield step.naming.shown, heard.pitch_classes
 
 
 def _finished(block_id: str, syntax: BlockSyntax, ground: Ground, walk: Walk) -> Block:

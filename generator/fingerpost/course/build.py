@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Hashable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 
 from fingerpost.course.block import BuiltBlock, build_block
 from fingerpost.course.chord_index import chord_index
 from fingerpost.course.ground import ground_of
-from fingerpost.course.heard import heard_of
 from fingerpost.course.memory import Memory
 from fingerpost.course.mentions import Blocks, Here, last_seen, meaning
 from fingerpost.course.model import Block, BrokenBlock, Course, Lesson, MentionMeaning
@@ -38,10 +37,12 @@ def build(
     broken like one with an error found here. memory: what an earlier build kept; the next build is quicker for it.
     """
     builder = _Builder(settings, memory or Memory())
-    builder.memory.turn()
-    return builder.course(
-        [(page, ()) if isinstance(page, PageSyntax) else (page.syntax, page.findings) for page in pages]
-    )
+    builder.memory.turn(settings)
+    return builder.course(pages)
+
+
+def _syntax(page: Page) -> PageSyntax:
+    return page if isinstance(page, PageSyntax) else page.syntax
 
 
 @dataclass
@@ -57,23 +58,21 @@ class _Builder:
     findings: list[Diagnostic] = field(default_factory=list)
     neck: Fretboard | None = None
 
-    def course(
-        self, pages: Sequence[tuple[PageSyntax, tuple[Diagnostic, ...]]]
-    ) -> tuple[Course, tuple[Diagnostic, ...]]:
-        all_blocks = [block for page, _ in pages for block in page.blocks]
+    def course(self, pages: Sequence[Page]) -> tuple[Course, tuple[Diagnostic, ...]]:
+        all_blocks = [block for page in pages for block in _syntax(page).blocks]
         self.trail.later = {block.id.text for block in all_blocks if block.id is not None}
-        drafts = [self._lesson(page, found) for page, found in pages]
+        drafts = [self._lesson(page) for page in pages]
         lessons = tuple(draft.finished(self) for draft in drafts)
         self.findings += course_findings(self.told, all_blocks, self.settings)
         decided = tuple((chord_symbol.write(kept), chord_symbol.write(other)) for kept, other in self.settings.ties)
         return Course(lessons, chord_index(self.trail.sightings), decided), tuple(sorted(set(self.findings)))
 
-    def _lesson(self, page: PageSyntax, found: tuple[Diagnostic, ...]) -> _Draft:
-        draft = _Draft(page)
+    def _lesson(self, page: Page) -> _Draft:
+        draft = _Draft(_syntax(page), isinstance(page, PageRead))
         self.trail.last_on_page = None
         last, unsure = None, False
-        errors = _Errors(found)
-        for part in page.parts:
+        errors = _Errors(page.findings if isinstance(page, PageRead) else ())
+        for part in draft.page.parts:
             if isinstance(part, Mention):
                 draft.mentions.append((part, Here(last, unsure, last_seen(part, self.trail))))
             else:
@@ -85,17 +84,18 @@ class _Builder:
         block_id = syntax.id.text if syntax.id is not None else f"{draft.page.file}:{syntax.span.line}"
         ground = ground_of(syntax, self.settings)
         start = read_start(syntax, ground.ground, self.trail) if ground.sure else StartRead(None)
-        built = self._built(block_id, syntax, start) if ground.sure else BuiltBlock(None)
+        key = syntax.source if draft.read else syntax
+        built = self._built(block_id, syntax, start, (key, syntax.span)) if ground.sure else BuiltBlock(None)
         teaching = teaching_of(syntax)
         here = [*ground.findings, *built.findings, *teaching.findings]
         self.findings += here
         errors = [*in_reading, *(finding for finding in here if finding.severity is Severity.ERROR)]
         sound = built.block is not None and not errors and syntax.id is not None
-        told = Told(draft.page.file, syntax, built.block, built.written, teaching, sound)
+        told = Told(draft.page.file, syntax, built.block, built.written, teaching, built.uses, sound)
         self.told.append(told)
         self._leave(block_id, syntax, built)
         if sound and built.block is not None:
-            block = self._keep(draft, built.block, told)
+            block = self._keep(draft, built.block, built, told)
             return block, built.held is None or not built.held.sure
         messages = _messages(errors, start)
         draft.broken.append(
@@ -107,16 +107,18 @@ class _Builder:
             self.blocks.unknown.add(syntax.id.text)
         return built.block, True
 
-    def _built(self, block_id: str, syntax: BlockSyntax, start: StartRead) -> BuiltBlock:
+    def _built(self, block_id: str, syntax: BlockSyntax, start: StartRead, key: Hashable) -> BuiltBlock:
+        """The block, from memory where its text, its place, its start and the names it asked for are the same."""
+
         def make() -> BuiltBlock:
             return build_block(block_id, syntax, ground_of(syntax, self.settings).ground, start, self.book)
 
         def stands(built: BuiltBlock) -> bool:
             return all(self.book.used.get(asked) == answer for asked, answer in built.asked.items())
 
-        return self.memory.recall((block_id, syntax, self.settings, start), make, stands)
+        return self.memory.recall((block_id, start, key), make, stands)
 
-    def _keep(self, draft: _Draft, block: Block, told: Told) -> Block:
+    def _keep(self, draft: _Draft, block: Block, built: BuiltBlock, told: Told) -> Block:
         """Takes a sound block into its lesson, the trail and the book of names."""
         before, self.neck = self.neck or Fretboard(), block.fretboard
         prompt = retuning(before, block.fretboard)
@@ -124,10 +126,8 @@ class _Builder:
         draft.blocks.append(block)
         self.blocks.add(draft.page.file, block)
         self.trail.sight(draft.page.file, block, told.teaching.chords)
-        for step in block.steps:
-            heard = heard_of(step.shape, block.fretboard)
-            if step.naming.shown is not None and heard is not None:
-                self.book.note_use(step.naming.shown, heard.pitch_classes)
+        for chord, pitch_classes in built.shown:
+            self.book.note_use(chord, pitch_classes)
         return block
 
     def _leave(self, block_id: str, syntax: BlockSyntax, built: BuiltBlock) -> None:
@@ -138,8 +138,7 @@ class _Builder:
             ending = Ending(block_id, span, held.before_rest or held.shape, held.sure, held.faults)
         self.trail.last_on_page = ending
         for step in built.block.steps if built.block is not None else ():
-            if not step.rest:
-                self.trail.endings.setdefault(step.id, replace(ending, shape=step.shape))
+            self.trail.by_step.setdefault(step.id, (ending, step))
         if syntax.id is not None:
             self.trail.endings.setdefault(block_id, ending)
             self.trail.block_ids.setdefault(block_id, span)
@@ -148,9 +147,10 @@ class _Builder:
 
 @dataclass
 class _Draft:
-    """A lesson while its mentions can't be resolved yet."""
+    """A lesson while its mentions can't be resolved yet; read: it comes from the reader, so its text tells all."""
 
     page: PageSyntax
+    read: bool
     blocks: list[Block] = field(default_factory=list)
     broken: list[BrokenBlock] = field(default_factory=list)
     mentions: list[tuple[Mention, Here]] = field(default_factory=list)

@@ -12,38 +12,40 @@ MARK_LENGTH = 6
 REST = "rest"
 
 
-def change_id(block: str, before: Shape | None, after: Shape | None) -> str:
-    """The id of a step by its change; before is None for a start, either is None for a hand off the neck.
-
-    The frets are there to be read by people, the mark at the end tells fingerings of the same frets apart.
-    """
-    ends = f"{_frets(before)}-to-{_frets(after)}"
-    mark = hashlib.sha256(f"{_whole(before)} {_whole(after)}".encode()).hexdigest()[:MARK_LENGTH]
-    return f"{block}--{ends}-{mark}"
-
-
-def start_id(block: str, shape: Shape) -> str:
-    """The id of a start by its shape."""
-    mark = hashlib.sha256(_whole(shape).encode()).hexdigest()[:MARK_LENGTH]
-    return f"{block}--start-{_frets(shape)}-{mark}"
-
-
-def _frets(shape: Shape | None) -> str:
-    return REST if shape is None else write_shape(shape, fingers=False)
-
-
-def _whole(shape: Shape | None) -> str:
-    """All that makes the shape, the strings not struck included, in a fixed form."""
-    return REST if shape is None else f"{write_shape(shape)}~{','.join(map(str, sorted(shape.unstruck)))}"
-
-
 @dataclass
-class Occurrences:
-    """Hands out ids within one block: the second step with the same change gets `-2` at its end."""
+class StepIds:
+    """Hands out the ids of one block; the second step with the same change gets `-2` at its end.
 
+    The frets in an id are there to be read by people, the mark at its end tells fingerings of the same frets apart.
+    """
+
+    block: str
     given: dict[str, int] = field(default_factory=dict)
+    texts: dict[Shape, tuple[str, str]] = field(default_factory=dict)
 
-    def id(self, wanted: str) -> str:
-        """The id itself at first, later with its number."""
+    def start(self, shape: Shape) -> str:
+        """The id of a start by its shape."""
+        frets, whole = self._texts(shape)
+        return self._next(f"{self.block}--start-{frets}-{_mark(whole)}")
+
+    def change(self, before: Shape | None, after: Shape | None) -> str:
+        """The id of a step by its change; None stands for a hand off the neck."""
+        (frets, whole), (frets_after, whole_after) = self._texts(before), self._texts(after)
+        return self._next(f"{self.block}--{frets}-to-{frets_after}-{_mark(f'{whole} {whole_after}')}")
+
+    def _next(self, wanted: str) -> str:
         count = self.given[wanted] = self.given.get(wanted, 0) + 1
         return wanted if count == 1 else f"{wanted}-{count}"
+
+    def _texts(self, shape: Shape | None) -> tuple[str, str]:
+        """The frets, and all that makes the shape, the strings not struck included, in a fixed form."""
+        if shape is None:
+            return REST, REST
+        if shape not in self.texts:
+            whole = f"{write_shape(shape)}~{','.join(map(str, sorted(shape.unstruck)))}"
+            self.texts[shape] = (write_shape(shape, fingers=False), whole)
+        return self.texts[shape]
+
+
+def _mark(text: str) -> str:
+    return hashlib.sha256(text.encode()).hexdigest()[:MARK_LENGTH]

@@ -6,13 +6,19 @@ from collections.abc import Callable, Hashable
 from dataclasses import dataclass, field
 from typing import Any, TypeVar
 
+from fingerpost.course.settings import Settings
+
 Value = TypeVar("Value")
 
 
 @dataclass
 class Memory:
-    """Values by key, in two generations: what two builds in a row did not ask for is forgotten."""
+    """Values by key, in two generations: what two builds in a row did not ask for is forgotten.
 
+    settings: those of the last build; other ones let all values go.
+    """
+
+    settings: Settings | None = None
     current: dict[Hashable, Any] = field(default_factory=dict)
     before: dict[Hashable, Any] = field(default_factory=dict)
     made: int = 0
@@ -27,6 +33,7 @@ class Memory:
         value = self.current[key] = make()
         return value
 
-    def turn(self) -> None:
+    def turn(self, settings: Settings) -> None:
         """Begins a new build: what the last one used is still there, what it did not use goes."""
-        self.before, self.current = self.current, {}
+        self.before, self.current = self.current if settings == self.settings else {}, {}
+        self.settings = settings

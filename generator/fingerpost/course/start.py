@@ -105,7 +105,7 @@ def _going_on(ending: Ending, start: Start | None, ground: Ground) -> StartRead:
 
 
 def _ending(token: Token, trail: Trail) -> Ending:
-    ending = trail.endings.get(token.text)
+    ending = trail.ending(token.text)
     if ending is not None:
         return ending
     known = list(trail.block_ids)

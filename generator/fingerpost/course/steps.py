@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 from fingerpost.course.extras import Extras, extras_of
 from fingerpost.course.ground import Ground
 from fingerpost.course.heard import heard_of
-from fingerpost.course.ids import Occurrences, change_id, start_id
+from fingerpost.course.ids import StepIds
 from fingerpost.course.likely_move import likely_move, names_hold
 from fingerpost.course.model import Step
 from fingerpost.course.name_book import NameBook
@@ -43,8 +43,10 @@ class Walk:
     steps: list[Step] = field(default_factory=list)
     findings: list[Diagnostic] = field(default_factory=list)
     written: list[StepSyntax | None] = field(default_factory=list)
-    ids: Occurrences = field(default_factory=Occurrences)
     second_thoughts: int = MOST_SECOND_THOUGHTS
+
+    def __post_init__(self) -> None:
+        self.ids = StepIds(self.block_id)
 
     def begin(self, said: NameSaid | None, span: Span, text: str) -> None:
         """Makes the start the first step."""
@@ -56,7 +58,7 @@ class Walk:
         naming = named.naming
         rows = table(shape, None, naming.shown, naming.sounding, self.ground.fretboard)
         self.written.append(None)
-        self.steps.append(Step(self.ids.id(start_id(self.block_id, shape)), 0, span, shape, naming, rows, None, text))
+        self.steps.append(Step(self.ids.start(shape), 0, span, shape, naming, rows, None, text))
 
     def go(self, steps: Sequence[StepSyntax]) -> None:
         """Does every line. A line that can't be done is reported and leaves the hand as it was, in doubt."""
@@ -150,9 +152,8 @@ class Walk:
         naming, board = named.naming, self.ground.fretboard
         told = self.steps[-1].shape if before.resting and not after.resting else before.shape
         own = None if step.id is None else step.id.text
-        changed = change_id(self.block_id, _or_rest(before), _or_rest(after))
         return Step(
-            id=own or self.ids.id(changed),
+            id=own or self.ids.change(_or_rest(before), _or_rest(after)),
             ordinal=len(self.steps),
             span=step.span,
             shape=after.shape,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from fingerpost.course.ledger import TECHNIQUES, Use
-from fingerpost.course.model import Block
+from fingerpost.course.model import Block, Step
 from fingerpost.course.naming import symbol_of
 from fingerpost.course.option_values import nearest
 from fingerpost.course.slip import Slip, error
@@ -53,7 +53,7 @@ def _neither(token: Token, problem: Slip) -> Diagnostic:
 
 @dataclass(frozen=True)
 class Told:
-    """A block as the rules about the whole course see it: what is written, what it means, what it teaches.
+    """A block as the rules about the whole course see it: what is written, what it means, teaches and uses.
 
     block is None where no start is known; sound is False where the block has errors, so that rules which hang on its
     meaning leave it alone. written: for each step its line, None for the start.
@@ -64,4 +64,5 @@ class Told:
     block: Block | None
     written: tuple[StepSyntax | None, ...]
     teaching: Teaching
+    uses: dict[Use, Step]
     sound: bool

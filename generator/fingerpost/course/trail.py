@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from fingerpost.course.model import Block, Step
 from fingerpost.diagnostics import Span
@@ -41,16 +41,24 @@ class Sighting:
 class Trail:
     """Grows block by block in the order of the course.
 
-    endings: by block id and step id. later: ids of blocks still to come. sightings: by the chord shown, in order.
-    last_in_teaching: the latest sighting of a chord in a block that teaches it.
+    endings: by block id. by_step: by step id, the ending of its block and the step. later: ids of blocks still to
+    come. sightings: by the chord shown, in order. last_in_teaching: the latest of a chord in a block that teaches it.
     """
 
     endings: dict[str, Ending] = field(default_factory=dict)
+    by_step: dict[str, tuple[Ending, Step]] = field(default_factory=dict)
     block_ids: dict[str, Span] = field(default_factory=dict)
     later: set[str] = field(default_factory=set)
     sightings: dict[Chord, list[Sighting]] = field(default_factory=dict)
     last_in_teaching: dict[Chord, Sighting] = field(default_factory=dict)
     last_on_page: Ending | None = None
+
+    def ending(self, name: str) -> Ending | None:
+        """What the hand holds at the end of the block or the step of that id."""
+        if name in self.endings or name not in self.by_step:
+            return self.endings.get(name)
+        ending, step = self.by_step[name]
+        return None if step.rest else replace(ending, shape=step.shape)
 
     def shapes_of(self, chord: Chord, tuning: Tuning) -> tuple[Shape, ...]:
         """The different shapes of a chord so far in this tuning: those of blocks that teach it, if any, else all."""
@@ -74,7 +82,7 @@ class Trail:
         """Takes in the chords that a block shows; way-points and rests are none."""
         for step in block.steps:
             chord = step.naming.shown
-            if chord is not None and not step.passing and not step.rest:
+            if chord is not None and not step.passing:
                 sighting = Sighting(file, block.id, step, block.fretboard, chord in taught)
                 self.sightings.setdefault(chord, []).append(sighting)
                 if sighting.taught_here:

@@ -12,9 +12,9 @@ Take the word out, or move it to the block in which the chord is played.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 
-from fingerpost.course.ledger import Use, use_word, uses_of
+from fingerpost.course.ledger import use_word
 from fingerpost.course.option_values import nearest
 from fingerpost.course.slip import warning
 from fingerpost.course.teaching import Told
@@ -26,15 +26,14 @@ def taught_but_not_used(told: Told) -> Iterator[Diagnostic]:
     """A warning for each word of `teaches` that the block does not use; a block with errors is left alone."""
     if told.block is None or not told.sound:
         return
-    used = uses_of(told.block)
     for use, token in told.teaching.words.items():
-        if use not in used:
+        if use not in told.uses:
             message = f"This block teaches {quoted(token.text)}, and does not use it"
-            near = nearest(use_word(use), _others(used, told))
+            near = nearest(use_word(use), _others(told))
             fix = f"leave out {token.text}" + (f", or write {near}" if near else "")
             yield warning(token.span, Code.TAUGHT_BUT_NOT_USED, message, "what the block uses", fix)
 
 
-def _others(used: Iterable[Use], told: Told) -> list[str]:
+def _others(told: Told) -> list[str]:
     """What the block uses and does not name in `teaches`."""
-    return [use_word(use) for use in used if use.kind in ("chord", "technique") and use not in told.teaching.words]
+    return [use_word(use) for use in told.uses if use.kind in ("chord", "technique") and use not in told.teaching.words]

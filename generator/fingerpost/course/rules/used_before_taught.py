@@ -16,7 +16,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from fingerpost.course.ledger import Use, use_word, uses_of
+from fingerpost.course.ledger import Use, use_word
 from fingerpost.course.slip import error
 from fingerpost.course.teaching import Told
 from fingerpost.course.words import quoted
@@ -49,7 +49,7 @@ def _teachers(blocks: Iterable[Told]) -> dict[Use, Told]:
 def _unknown(told: Told, known: set[Use]) -> Iterator[tuple[Use, Span]]:
     if told.block is None or not told.sound:
         return
-    for use, step in uses_of(told.block).items():
+    for use, step in told.uses.items():
         if use.kind in ASKED_FOR and use not in known and not _is_course_wide(use, told):
             yield use, span_of_use(told, step.ordinal, use)
 
