@@ -90,10 +90,16 @@ def _watch(change: Transition, ground: Ground) -> Iterator[str]:
             f"the landing of {finger_word(move.finger)}" for move in moves if move.after and _is_weak(move.finger)
         )
     yield from (phrase for move in moves for phrase in _touching(move, change.after))
-    if hard.part("stretch") >= HARD_PART:
+    if hard.part("stretch") >= HARD_PART and _frets_apart(change.after) > max(1, _frets_apart(change.before)):
         yield "the stretch: let the wrist stay easy"
     if hard.part("together") > 0 and len(moves) > 1:
         yield f"that {listed([finger_word(move.finger) for move in moves], 'and')} move together"
+
+
+def _frets_apart(shape: Shape) -> int:
+    """How many frets lie between the lowest and the highest that are pressed."""
+    frets = [press.fret for press in shape.presses]
+    return max(frets, default=0) - min(frets, default=0)
 
 
 def _is_weak(finger: Finger) -> bool:

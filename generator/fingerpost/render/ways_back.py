@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from itertools import pairwise
+
 from fingerpost.course.model import Block, WayBack
 from fingerpost.render import wording, wording_notes
 from fingerpost.render.figure import figure_svg, picture
@@ -12,8 +15,9 @@ from fingerpost.render.voice import Voice
 
 
 def ways_back_html(block: Block, look: Look) -> str:
-    """The section after the steps; "" where there is no way back to tell of."""
-    ways = [*((way, False) for way in block.ways_back), *([(block.wrap_around, True)] if block.wrap_around else [])]
+    """The section after the steps; "" where the steps themselves show every way back."""
+    back = list(_not_among_the_steps(block))
+    ways = [*((way, False) for way in back), *((way, True) for way in _round_again(block, back))]
     if not ways:
         return ""
     voice = look.voice(block.fretboard)
@@ -21,6 +25,24 @@ def ways_back_html(block: Block, look: Look) -> str:
     lead = tag("p", escaped(voice.words.say("back.lead")), "fp-back-lead")
     listed = "".join(_way(way, again, block, look, voice) for way, again in ways)
     return tag("section", title + lead + tag("ul", listed, "fp-ways"), "fp-back")
+
+
+def _not_among_the_steps(block: Block) -> Iterator[WayBack]:
+    """The ways back that no step of the block shows, each change of shapes once: a page is long enough on a phone."""
+    shown = {(before.shape, after.shape) for before, after in pairwise(block.steps) if not (before.rest or after.rest)}
+    for way in block.ways_back:
+        change = (way.transition.before, way.transition.after)
+        if change not in shown:
+            shown.add(change)
+            yield way
+
+
+def _round_again(block: Block, back: list[WayBack]) -> tuple[WayBack, ...]:
+    """The way from the last shape to the first, if they differ and it is not among the ways back."""
+    way = block.wrap_around
+    if way is None or way.transition.before == way.transition.after:
+        return ()
+    return () if way.transition in [other.transition for other in back] else (way,)
 
 
 def _way(way: WayBack, again: bool, block: Block, look: Look, voice: Voice) -> str:
