@@ -17,7 +17,7 @@ class Costs:
     That fingers, bars, spread and unstruck inner strings make a chord harder is the rubric of Velez Vasquez et al.
     (ISMIR 2023); that cost along the neck and across it are separate terms, and that fingers differ in independence,
     is Sayegh 1989, Heijink & Meulenbroek 2002, Radicioni & Lombardo 2005. The sizes are by judgement, calibrated so
-    that the usual fingerings of common shapes come first (tests/music/test_fingering_calibration.py).
+    that the usual fingerings of common shapes come first (tests/music/test_fingering.py).
     """
 
     finger: float = field(default=1.0, metadata={"about": "each finger that is down (Velez Vasquez 2023)"})

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from functools import cached_property
 
-from fingerpost.music.pitch import Pitch
+from fingerpost.music.pitch import Note, Pitch, plain_accidentals
 
+_BARE_NOTES = re.compile(r"[A-G](?:##?|bb?)?")
 FEWEST_STRINGS, MOST_STRINGS = 4, 8
 
 
@@ -89,16 +91,33 @@ NAMED = {
 }
 
 
+def _pitch_words(text: str) -> list[str]:
+    """The pitches as words; six bare notes get the octave nearest to the standard tuning (a tritone goes down)."""
+    words = plain_accidentals(text).replace(",", " ").split()
+    notes = _BARE_NOTES.findall(words[0]) if len(words) == 1 and _BARE_NOTES.sub("", words[0]) == "" else words
+    if len(notes) != STANDARD.strings or not all(_BARE_NOTES.fullmatch(note) for note in notes):
+        return words
+    return [str(_nearest(Note.parse(note), usual)) for note, usual in zip(notes, STANDARD.pitches, strict=True)]
+
+
+def _nearest(note: Note, usual: Pitch) -> Pitch:
+    return min(
+        (Pitch(note, octave) for octave in range(usual.octave - 1, usual.octave + 2)),
+        key=lambda pitch: (abs(pitch.midi - usual.midi), pitch.midi),
+    )
+
+
 def parse_tuning(text: str) -> Tuning:
     """Reads a name from NAMED (any case, hyphens for blanks) or four to eight pitches, lowest-pitched string first.
 
+    Six notes without octaves, also run together (`DADGBE`), each take the octave nearest to the standard tuning.
     Raises ValueError with the reason and what was expected.
     """
     wanted = text.strip().replace("-", " ").replace("_", " ").casefold()
     for name, tuning in NAMED.items():
         if name.casefold() == wanted:
             return tuning
-    words = text.replace(",", " ").split()
+    words = _pitch_words(text)
     if not FEWEST_STRINGS <= len(words) <= MOST_STRINGS:
         raise ValueError(
             f"{text!r} is no tuning; expected one of {', '.join(NAMED)}, "
