@@ -47,6 +47,7 @@ function bindField(dialog, index) {
     const results = [...dialog.querySelectorAll("ol a")];
     if (event.key === "Enter") results[0]?.click();
     else if (event.key === "ArrowDown") results[0]?.focus();
+    else if (event.key === "Escape") dialog.close();
     else return;
     event.preventDefault();
   });
