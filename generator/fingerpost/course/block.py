@@ -24,7 +24,7 @@ from fingerpost.music.chord import Chord
 from fingerpost.music.fingering import fingerings
 from fingerpost.music.shape import Shape
 from fingerpost.music.shape_text import write_shape
-from fingerpost.source.syntax import BlockSyntax, ShapeStart, StepSyntax
+from fingerpost.source.syntax import BlockSyntax, FingersStart, PlaceFinger, ShapeStart, StepSyntax
 
 MOST_FINGERINGS_TRIED = 12
 LINES_TRIED = 40
@@ -60,7 +60,7 @@ def build_block(block_id: str, syntax: BlockSyntax, ground: Ground, start: Start
     text = syntax.start.text if syntax.start is not None else None
     walk.begin(syntax.start.name if syntax.start else None, _start_span(syntax), text.text if text else "")
     walk.go(syntax.steps)
-    block = _finished(block_id, syntax, ground, walk)
+    block = _finished(block_id, syntax, ground, walk, start.held)
     return BuiltBlock(
         block,
         (*start.findings, *found, *walk.findings),
@@ -79,7 +79,7 @@ def _shown(block: Block) -> Iterator[tuple[Chord, frozenset[int]]]:
             yield step.naming.shown, heard.pitch_classes
 
 
-def _finished(block_id: str, syntax: BlockSyntax, ground: Ground, walk: Walk) -> Block:
+def _finished(block_id: str, syntax: BlockSyntax, ground: Ground, walk: Walk, goes_on: bool) -> Block:
     board, steps = ground.fretboard, tuple(walk.steps)
     back, wrap = ways_back(steps, board), wrap_around(steps, board)
     return Block(
@@ -90,11 +90,19 @@ def _finished(block_id: str, syntax: BlockSyntax, ground: Ground, walk: Walk) ->
         key=None if ground.key is None else str(ground.key),
         teaches=tuple(token.text for token in syntax.teaches),
         steps=steps,
-        build_up=build_up(steps[0], board),
+        build_up=() if goes_on else build_up(steps[0], board, _written_order(syntax)),
         ways_back=back,
         wrap_around=wrap,
         practice=practice(steps, back, wrap, ground),
+        goes_on=goes_on,
     )
+
+
+def _written_order(syntax: BlockSyntax) -> tuple[str, ...]:
+    """The fingers in the order in which the start puts them down; none where it does not say."""
+    form = None if syntax.start is None else syntax.start.form
+    actions = form.actions if isinstance(form, FingersStart) else ()
+    return tuple(action.finger.text.upper() for action in actions if isinstance(action, PlaceFinger))
 
 
 def _start_span(syntax: BlockSyntax) -> Span:

@@ -135,7 +135,8 @@ class _Builder:
         held, span = built.held, syntax.span if syntax.id is None else syntax.id.span
         ending = Ending(block_id, span, None)
         if held is not None:
-            ending = Ending(block_id, span, held.before_rest or held.shape, held.sure, held.faults)
+            rested = held.before_rest is not None
+            ending = Ending(block_id, span, held.before_rest or held.shape, held.sure, held.faults, rested)
         self.trail.last_on_page = ending
         for step in built.block.steps if built.block is not None else ():
             self.trail.by_step.setdefault(step.id, (ending, step))

@@ -1,7 +1,8 @@
-"""The start of a block built finger by finger: bars first, then the fingers from index to little."""
+"""The start of a block built finger by finger: as the author wrote them, else bars first, then index to little."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from fingerpost.course.model import Naming, Step
@@ -12,19 +13,25 @@ from fingerpost.music.shape import Press, Shape
 from fingerpost.music.transition import transition
 
 
-def build_up(start: Step, fretboard: Fretboard) -> tuple[Step, ...]:
+def build_up(start: Step, fretboard: Fretboard, written: Sequence[str] = ()) -> tuple[Step, ...]:
     """One step a finger, from the open strings to the start's shape, which the last one holds; none for open strings.
 
-    The steps have ids under that of the start. Only the last has a name: what sounds on the way is no chord to learn.
+    written: the marks of the fingers in the order in which the author puts them down, empty where none is given. The
+    steps have ids under that of the start. Only the last has a name: what sounds on the way is no chord to learn.
     """
     shape = Shape(start.shape.strings, (), start.shape.unstruck)
-    presses = sorted(start.shape.presses, key=_order)
+    presses = sorted(start.shape.presses, key=lambda press: (_written(press, written), _order(press)))
     out: list[Step] = []
     for number, press in enumerate(presses, start=1):
         after = _with(shape, press, start.shape)
         out.append(_step(start, shape, after, press, number, fretboard))
         shape = after
     return (*out[:-1], replace(out[-1], naming=start.naming)) if out else ()
+
+
+def _written(press: Press, written: Sequence[str]) -> int:
+    mark = "" if press.finger is None else press.finger.mark
+    return written.index(mark) if mark in written else len(written)
 
 
 def _order(press: Press) -> tuple[bool, int, int]:

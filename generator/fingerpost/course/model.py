@@ -130,7 +130,11 @@ class PracticeItem:
 
 @dataclass(frozen=True, slots=True)
 class Block:
-    """One block: its steps (the start is the first), and what is computed from them."""
+    """One block: its steps (the start is the first), and what is computed from them.
+
+    build_up: the start put down finger by finger, in the order in which the author wrote the fingers. goes_on: the hand
+    holds the start already, from the block before on the page; there is then nothing to build up.
+    """
 
     id: str
     title: str | None
@@ -144,6 +148,7 @@ class Block:
     wrap_around: WayBack | None = None
     retuning: Retuning | None = None
     practice: tuple[PracticeItem, ...] = ()
+    goes_on: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -38,6 +38,7 @@ class StartRead:
     """The shape that a block starts from, None where nothing is known of it; sure is False where a part is unknown.
 
     waits_for: the block that this one goes on from, where that one has no shape to give and a finding says why.
+    held: the hand holds the shape already, from the block before this one on the page.
     """
 
     shape: Shape | None
@@ -45,6 +46,7 @@ class StartRead:
     faults: frozenset[Fault] = frozenset()
     findings: tuple[Diagnostic, ...] = ()
     waits_for: str = ""
+    held: bool = False
 
 
 def read_start(block: BlockSyntax, ground: Ground, trail: Trail) -> StartRead:
@@ -62,7 +64,7 @@ def _by_form(start: Start | None, ground: Ground, trail: Trail) -> StartRead:
     strings = ground.fretboard.strings
     if start is None:
         last = trail.last_on_page
-        return StartRead(open_shape(strings)) if last is None else _going_on(last, None, ground)
+        return StartRead(open_shape(strings)) if last is None else _still_held(last, None, ground)
     match start.form:
         case OpenStart():
             return StartRead(open_shape(strings))
@@ -74,7 +76,7 @@ def _by_form(start: Start | None, ground: Ground, trail: Trail) -> StartRead:
             if trail.last_on_page is None:
                 message = "There is no block before this one on the page"
                 raise slip(span, Code.UNRESOLVED_START, message, "`after` and the id of a block, `open`, or fingers")
-            return _going_on(trail.last_on_page, start, ground)
+            return _still_held(trail.last_on_page, start, ground)
         case AfterStart(token):
             return _going_on(_ending(token, trail), start, ground)
         case AsTaughtStart(symbol):
@@ -89,6 +91,11 @@ def shape_of(token: Token, ground: Ground) -> Shape:
         span = token.span.part(problem.position, problem.position + max(1, problem.length))
         raise slip(span, Code.BAD_VALUE, f"This is no shape: {problem.message}", problem.expected) from None
     return shape
+
+
+def _still_held(ending: Ending, start: Start | None, ground: Ground) -> StartRead:
+    """The end of the block before on the page: the hand is still there, unless that block ended on a rest."""
+    return replace(_going_on(ending, start, ground), held=not ending.rested)
 
 
 def _going_on(ending: Ending, start: Start | None, ground: Ground) -> StartRead:

@@ -17,13 +17,17 @@ from fingerpost.music.tuning import Tuning
 
 @dataclass(frozen=True)
 class Ending:
-    """What the hand holds at the end of a block or step; shape is None where that is unknown."""
+    """What the hand holds at the end of a block or step; shape is None where that is unknown.
+
+    rested: the hand is off the neck, and shape is the one before the rest.
+    """
 
     block: str
     span: Span
     shape: Shape | None
     sure: bool = True
     faults: frozenset[Fault] = frozenset()
+    rested: bool = False
 
 
 @dataclass(frozen=True)

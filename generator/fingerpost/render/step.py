@@ -84,7 +84,7 @@ def _figure(step: Step, block: Block, look: Look, voice: Voice) -> str:
 def _words(step: Step, before: Step | None, block: Block, look: Look, voice: Voice) -> str:
     return "".join(
         [
-            *_instruction(step, before, voice),
+            *_instruction(step, before, block.goes_on, voice),
             strokes(step.pattern, step.beats, voice),
             line(voice.words.say("label.cue"), step.cue or "", "fp-cue"),
             "".join(tag("p", escaped(sentence(note)), "fp-note") for note in wording_notes.step_notes(step, voice)),
@@ -95,11 +95,11 @@ def _words(step: Step, before: Step | None, block: Block, look: Look, voice: Voi
     )
 
 
-def _instruction(step: Step, before: Step | None, voice: Voice) -> list[str]:
+def _instruction(step: Step, before: Step | None, goes_on: bool, voice: Voice) -> list[str]:
     """The two lines of words and what is heard of it."""
     say = voice.words.say
     if before is None:
-        key = "move.start" if step.shape.presses else "move.start_open"
+        key = "move.start_held" if goes_on else "move.start" if step.shape.presses else "move.start_open"
         return [line(say("label.start"), say(key), "fp-move"), _sound(wording_sound.strum(step.shape, voice))]
     if step.rest:
         return [line(say("label.rest"), say("move.rest"), "fp-move")]
