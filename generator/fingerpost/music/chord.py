@@ -11,6 +11,7 @@ from fingerpost.music.interval import Interval
 from fingerpost.music.kind import KINDS
 from fingerpost.music.pitch import Note
 
+
 @dataclass(frozen=True, slots=True)
 class Tone:
     """A tone of a chord: its interval above the root (`1`, `b3`, `#9`, `bb7`) and its note."""
@@ -65,7 +66,7 @@ class Chord:
         return (self.bass or self.root).pitch_class
 
     def interval_of(self, pitch_class: int) -> str:
-        """The interval of a pitch class above the root, also for one outside the chord (as the added tone it would be)."""
+        """The interval of a pitch class above the root, also for one outside the chord."""
         return str(self._interval(pitch_class))
 
     def note_of(self, pitch_class: int) -> Note:
@@ -93,5 +94,3 @@ class Chord:
         root = commoner_root(self.kind, self.degrees, self.root.pitch_class + semitones)
         moved = Chord(root, self.kind, self.degrees)
         return moved.with_bass(None if self.bass is None else moved.note_of(self.bass.pitch_class + semitones))
-
-

@@ -9,7 +9,8 @@ from functools import cached_property, lru_cache
 from fingerpost.music.chord import Chord
 from fingerpost.music.chord_fit import Fit, fit
 from fingerpost.music.chord_spelling import spelled_root
-from fingerpost.music.chord_writer import spoken, without, write
+from fingerpost.music.chord_spoken import spoken
+from fingerpost.music.chord_writer import without, write
 from fingerpost.music.degree import Degree
 from fingerpost.music.key import Key
 from fingerpost.music.naming_reason import reason
@@ -25,20 +26,19 @@ _IN_KEY = 0.15
 class ChordName:
     """A name for a set of sounding notes over a bass; its words are worked out when they are asked for.
 
-    ranked: the reading, its root above the bass, and its cost. bass: the pitch class of the lowest note.
+    ranked: the reading, its root above the bass, and its cost; best: the same of the name that came first.
+    bass: the pitch class of the lowest note.
     """
 
     ranked: Ranked
+    best: Ranked
     bass: int
     key: Key | None = None
 
     @cached_property
     def chord(self) -> Chord:
         """What the short symbol says: nothing is taken out that custom leaves out."""
-        reading, pitch_class = self.ranked.reading, (self.ranked.root + self.bass) % 12
-        root = spelled_root(reading.kind, reading.degrees, pitch_class, self.key)
-        chord = Chord(root, reading.kind, reading.degrees)
-        return chord.with_bass(chord.note_of(self.bass)) if self.ranked.root else chord
+        return _chord(self.ranked, self.bass, self.key)
 
     @cached_property
     def symbol(self) -> str:
@@ -84,7 +84,7 @@ class ChordName:
     @property
     def why(self) -> str:
         """Why it is named so and ranks where it does, in a sentence or two."""
-        return reason(self.chord, self.left_out, self.ranked)
+        return reason(self.chord, self.ranked, _chord(self.best, self.bass, self.key), self.best)
 
 
 def names(pitch_classes: Iterable[int], bass: int, key: Key | None = None) -> tuple[ChordName, ...]:
@@ -107,13 +107,24 @@ def _names(mask: int, bass: int, key: Key | None) -> tuple[ChordName, ...]:
     order = ranked(above)
     if key is not None:
         order = tuple(sorted(order, key=lambda one: one.cost - _IN_KEY * key.has(one.root + bass)))
-    return tuple(ChordName(one, bass, key) for one in order)
+    return tuple(ChordName(one, order[0], bass, key) for one in order)
 
 
-# Up to here a name is in common use (see the table of vocabulary.py).
+def _chord(one: Ranked, bass: int, key: Key | None) -> Chord:
+    reading = one.reading
+    root = spelled_root(reading.kind, reading.degrees, (one.root + bass) % 12, key)
+    chord = Chord(root, reading.kind, reading.degrees)
+    return chord.with_bass(chord.note_of(bass)) if one.root else chord
+
+
+# Up to here a complete chord is in common use (see the table of vocabulary.py).
 _COMMON = 1.5
 
 
 def equal_names(pitch_classes: Iterable[int], bass: int, key: Key | None = None) -> tuple[ChordName, ...]:
-    """The names in common use for the very same notes, whatever their bass (C6 and Am7); the best first."""
-    return tuple(name for name in names(pitch_classes, bass, key) if not name.ranked.foreign and not name.left_out)
+    """The names in common use for the very same tones, none left out, over the same bass: C6 and Am7/C. Best first."""
+    return tuple(name for name in names(pitch_classes, bass, key) if _is_common(name.ranked))
+
+
+def _is_common(one: Ranked) -> bool:
+    return not one.foreign and not one.reading.omitted and one.reading.usual <= _COMMON

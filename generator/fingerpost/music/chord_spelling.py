@@ -1,12 +1,12 @@
-"""Which letter a root takes: by the key, else the side that players meet more often and that needs fewer accidentals."""
+"""Which letter a root takes: by the key, else the side that is commoner and needs fewer accidentals."""
 
 from __future__ import annotations
 
 from functools import lru_cache
 
 from fingerpost.music.degree import Degree, chord_intervals
-from fingerpost.music.interval import Interval
 from fingerpost.music.key import Key
+from fingerpost.music.kind import KINDS
 from fingerpost.music.pitch import COMMON_SPELLING, Note
 
 # How unusual each root is among players, in accidentals (common practice). A natural root costs nothing.
@@ -23,8 +23,10 @@ def _weight(note: Note) -> float:
     return _AWKWARD.get(str(note), _WEIGHT[min(abs(note.alter), 3)])
 
 
-def _burden(root: Note, intervals: tuple[Interval, ...]) -> float:
-    return sum(_weight(interval.above(root)) for interval in intervals)
+def _burden(root: Note, kind: str, degrees: tuple[Degree, ...]) -> float:
+    """The accidentals of the plain kind, so that C#7 and C#7b5 keep one root; three on any tone are beyond bearing."""
+    triple = any(abs(interval.above(root).alter) > 2 for interval in chord_intervals(kind, degrees))
+    return sum(_weight(interval.above(root)) for interval in KINDS[kind].intervals) + _WEIGHT[3] * triple
 
 
 @lru_cache(maxsize=65536)
@@ -32,19 +34,17 @@ def spelled_root(kind: str, degrees: tuple[Degree, ...], pitch_class: int, key: 
     """The root of a chord as it is best written: in the key if there is one, else the commoner side."""
     if key is None:
         return commoner_root(kind, degrees, pitch_class)
-    intervals = chord_intervals(kind, degrees)
     in_key = key.spell(pitch_class)
     off = _OFF_SCALE if key.has(pitch_class) else _OFF_KEY
     choices = {note for note in _ROOTS if note.pitch_class == pitch_class % 12} | {in_key}
-    return min(choices, key=lambda note: (_burden(note, intervals) + (0 if note == in_key else off), str(note)))
+    return min(choices, key=lambda note: (_burden(note, kind, degrees) + (0 if note == in_key else off), str(note)))
 
 
 @lru_cache(maxsize=65536)
 def commoner_root(kind: str, degrees: tuple[Degree, ...], pitch_class: int) -> Note:
     """The root with the lighter spelling, where both sides are as light the one that players meet more often."""
-    intervals = chord_intervals(kind, degrees)
     choices = (note for note in _ROOTS if note.pitch_class == pitch_class % 12)
-    return min(choices, key=lambda note: (_burden(note, intervals) + _RARITY.get(str(note), 0.0), str(note)))
+    return min(choices, key=lambda note: (_burden(note, kind, degrees) + _RARITY.get(str(note), 0.0), str(note)))
 
 
 def plain_note(note: Note) -> Note:

@@ -1,8 +1,12 @@
-"""Symbols that say a kind and its degrees in one: 6/9, 9sus4, mMaj9."""
+"""The mark of a chord: that of its kind, or one that says a kind and its degrees in one, such as 6/9, 9sus4, mMaj9."""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+from functools import lru_cache
+
 from fingerpost.music.degree import Degree
+from fingerpost.music.kind import KINDS
 
 # kind, degrees (as MusicXML counts them: 7 is the minor seventh, #7 the major), symbol, spoken name
 _TABLE = """
@@ -39,4 +43,28 @@ def _compounds() -> dict[str, tuple[Compound, ...]]:
 
 
 # By kind, the one that says most first.
-COMPOUNDS = _compounds()
+_COMPOUNDS = _compounds()
+_RAISED_FIFTH = Degree(5, 1, "alter")
+
+
+@dataclass(frozen=True, slots=True)
+class Head:
+    """The mark that a symbol begins with, its words, and the degrees that it does not say.
+
+    symbol holds the marks that a style fills in, as `Kind.symbol` does.
+    """
+
+    symbol: str
+    spoken: str
+    rest: tuple[Degree, ...]
+
+
+@lru_cache(maxsize=8192)
+def head_of(kind: str, degrees: tuple[Degree, ...]) -> Head:
+    """What the symbol of a chord begins with."""
+    for absorbed, symbol, words in _COMPOUNDS.get(kind, ()):
+        if absorbed <= set(degrees):
+            return Head(symbol, words, tuple(degree for degree in degrees if degree not in absorbed))
+    if kind == "augmented-seventh" and any(degree.type != "subtract" for degree in degrees):
+        return Head(KINDS["dominant"].symbol, KINDS["dominant"].spoken, (_RAISED_FIFTH, *degrees))
+    return Head(KINDS[kind].symbol, KINDS[kind].spoken, degrees)

@@ -53,21 +53,35 @@ def _altered(interval: Interval, degree: Degree) -> Interval:
 
 
 def degree_order(degree: Degree) -> tuple[int, int, int]:
-    return (DEGREE_TYPES.index(degree.type) if degree.type != "subtract" else 9, degree.value, degree.alter)
+    """Sorts degrees as a symbol names them: altered ones, added ones, and last what is left out."""
+    return (DEGREE_TYPES.index(degree.type), degree.value, degree.alter)
 
 
-_OUTSIDE = ("1", "b9", "9", "b3", "3", "11", "#11", "5", "b13", "13", "b7", "7")
+_OUTSIDE = tuple(Interval.parse(name) for name in "1 b9 9 b3 3 11 #11 5 b13 13 b7 7".split())
+_SEVENTHS, _FIFTH = frozenset({10, 11}), frozenset({7})
+# Semitones, what the chord has one of (if any), what it has none of, and what the tone is called then.
+_RENAMED = (
+    (3, frozenset({10, 11}), frozenset({3}), Interval(9, 1)),
+    (6, frozenset[int](), _FIFTH, Interval(5, -1)),
+    (8, frozenset[int](), _FIFTH, Interval(5, 1)),
+    (9, frozenset[int](), _SEVENTHS, Interval(6)),
+)
+
+
+def is_alteration(degree: Degree, intervals: tuple[Interval, ...]) -> bool:
+    """Whether a degree is named as an alteration (#9) and not as an addition (add#9) among a chord's intervals.
+
+    So are altered degrees, and raised or lowered ones that a sixth or seventh chord adds without its plain degree.
+    """
+    has_sixth_or_seventh = any(interval.number in (6, 7) for interval in intervals)
+    added = bool(degree.alter) and has_sixth_or_seventh and Interval(degree.value) not in intervals
+    return degree.type == "alter" or (degree.type == "add" and added)
 
 
 def outside_interval(intervals: tuple[Interval, ...], steps: int) -> Interval:
     """What a tone outside a chord is called, by its semitones above the root: the added tone that it would be."""
     has = {interval.pitch_class for interval in intervals}
-    if steps == 3 and 4 in has and has & {10, 11}:
-        return Interval(9, 1)
-    if steps == 9 and not has & {10, 11}:
-        return Interval(6)
-    if steps == 6 and 7 not in has:
-        return Interval(5, -1)
-    if steps == 8 and 7 not in has:
-        return Interval(5, 1)
-    return Interval.parse(_OUTSIDE[steps])
+    for when, needs, shuns, name in _RENAMED:
+        if steps == when and bool(has & needs) == bool(needs) and not has & shuns:
+            return name
+    return _OUTSIDE[steps]

@@ -11,7 +11,8 @@ from fingerpost.music.interval import Interval
 class Kind:
     """A kind-value of MusicXML 4.0 (W3C Community Group Report).
 
-    symbol holds marks that a style fills in: {m} minor, {M} major seventh, {dim} diminished, {half} half-diminished.
+    symbol holds marks that a style fills in: {m} minor, {M} major seventh, {dim} diminished, {half} half-diminished,
+    {sharp} a sharp.
     """
 
     value: str
@@ -29,7 +30,7 @@ dominant            1 3 5 b7            7           dominant seventh
 major-seventh       1 3 5 7             {M}7        major seventh
 minor-seventh       1 b3 5 b7           {m}7        minor seventh
 diminished-seventh  1 b3 b5 bb7         {dim}7      diminished seventh
-augmented-seventh   1 3 #5 b7           7#5         augmented seventh
+augmented-seventh   1 3 #5 b7           7{sharp}5   augmented seventh
 half-diminished     1 b3 b5 b7          {half}      half-diminished seventh
 major-minor         1 b3 5 7            {m}{M}7     minor with a major seventh
 major-sixth         1 3 5 6             6           sixth
@@ -50,13 +51,8 @@ power               1 5                 5           power chord
 
 
 def _kind(line: str) -> Kind:
-    value, intervals, symbol, spoken = (line[:20], line[20:40], line[40:52], line[52:])
-    return Kind(
-        value.strip(),
-        tuple(Interval.parse(word) for word in intervals.split()),
-        symbol.strip().replace("-", "") if symbol.strip() == "-" else symbol.strip(),
-        spoken.strip(),
-    )
+    value, intervals, symbol, spoken = line[:20].strip(), line[20:40].split(), line[40:52].strip(), line[52:]
+    return Kind(value, tuple(map(Interval.parse, intervals)), "" if symbol == "-" else symbol, spoken)
 
 
 KINDS = {kind.value: kind for kind in map(_kind, _TABLE.strip().splitlines())}

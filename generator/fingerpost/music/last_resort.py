@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import cache
 
 from fingerpost.music.canonical import canonical
-from fingerpost.music.degree import Degree, chord_intervals
+from fingerpost.music.degree import Degree, chord_intervals, degree_order
 from fingerpost.music.interval import Interval
 from fingerpost.music.vocabulary import Reading, mask_of
 
@@ -55,8 +55,9 @@ def _reading(kind: str, degrees: list[Degree], no_third: bool, no_fifth: bool) -
     cost = _BASE + _PER_ADDED * added + _PER_ALTERED * altered + _TWO_SEVENTHS * (sevenths > 1)
     gone = [Degree(3, 0, "subtract")] * no_third + [Degree(5, 0, "subtract")] * (no_third and no_fifth)
     omitted = (Interval(5),) if no_fifth and not no_third else ()
-    quality = canonical(kind, (*degrees, *gone))
-    return Reading(*quality, omitted, cost + _NO_THIRD * no_third + _NO_FIFTH * no_fifth)
+    plain_kind, plain_degrees = canonical(kind, (*degrees, *gone))
+    in_order = tuple(sorted(plain_degrees, key=degree_order))
+    return Reading(plain_kind, in_order, omitted, cost, cost + _NO_THIRD * no_third + _NO_FIFTH * no_fifth)
 
 
 def exact_mask(reading: Reading) -> int:

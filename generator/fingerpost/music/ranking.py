@@ -11,13 +11,14 @@ from fingerpost.music.vocabulary import Reading, vocabulary
 
 MOST_NAMES = 8
 # A name this much further off than the first is not offered (tuned).
-_FARTHEST = 3.5
+_FARTHEST = 2.8
 # What it costs a name that its bass is not the root, by the degree that the bass has in the chord (tuned).
 _INVERTED = {2: 2.0, 3: 1.5, 4: 1.9, 5: 1.2, 6: 2.0, 7: 1.2, 9: 2.0, 11: 2.0, 13: 2.0}
 # The same for a bass outside the chord, by semitones above the root: a seventh below a triad is a common bass line.
 _FOREIGN = (0.0, 2.6, 2.0, 2.6, 2.6, 2.0, 2.6, 2.0, 2.6, 2.2, 1.0, 1.0)
+_SEVENTH_UNDER_OTHERS = 0.5
 _SEVENTH_UNDER_SEVENTH = 1.2
-_SUSPENDED_OVER_FOREIGN = 0.7
+_SUSPENDED_OVER_FOREIGN = 1.2
 _DEAREST_OVER_FOREIGN = 1.1
 _SEVENTHS = {10, 11}
 
@@ -30,6 +31,11 @@ class Ranked:
     reading: Reading
     foreign: bool
     cost: float
+
+    @property
+    def bass_cost(self) -> float:
+        """What it costs that the bass is not the root."""
+        return self.cost - self.reading.cost
 
 
 def _turn(mask: int, root: int) -> int:
@@ -64,7 +70,14 @@ def _over_bass(mask: int, root: int) -> list[Ranked]:
 def _foreign(reading: Reading, bass: int) -> float:
     has = {interval.pitch_class for interval in chord_intervals(reading.kind, reading.degrees)}
     suspended = _SUSPENDED_OVER_FOREIGN * reading.kind.startswith("suspended")
-    return _FOREIGN[bass] + suspended + _SEVENTH_UNDER_SEVENTH * (bass in _SEVENTHS and bool(has & {9, 10, 11}))
+    return _FOREIGN[bass] + suspended + (_under(reading, has) if bass in _SEVENTHS else 0.0)
+
+
+def _under(reading: Reading, has: set[int]) -> float:
+    """What it adds that a seventh lies under something else than a plain triad."""
+    if has & {9, 10, 11}:
+        return _SEVENTH_UNDER_SEVENTH
+    return 0.0 if reading.kind in ("major", "minor") and not reading.degrees else _SEVENTH_UNDER_OTHERS
 
 
 @cache
