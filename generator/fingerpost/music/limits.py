@@ -98,10 +98,6 @@ def shape_faults(shape: Shape, fretboard: Fretboard, limits: Limits) -> Iterator
         yield from _damping(shape, string, finger, limits)
 
 
-def _name(finger: Finger) -> str:
-    return "the thumb" if finger is Finger.THUMB else f"finger {finger.mark}"
-
-
 def _one_fret(presses: Sequence[Press], fretboard: Fretboard, limits: Limits) -> Iterator[Fault]:
     seen: set[Finger] = set()
     for press in presses:
@@ -109,7 +105,7 @@ def _one_fret(presses: Sequence[Press], fretboard: Fretboard, limits: Limits) ->
             continue
         if press.finger in seen:
             strings = tuple(s for p in presses if p.finger == press.finger for s in p.strings)
-            message = f"{_name(press.finger)} is asked to be in two places; one finger presses one fret"
+            message = f"{press.finger.called} is asked to be in two places; one finger presses one fret"
             yield Fault(Limit.ONE_FRET, message, fingers=(press.finger,), strings=strings)
         seen.add(press.finger)
 
@@ -137,7 +133,7 @@ def _fingers(presses: Sequence[Press], fretboard: Fretboard, limits: Limits) -> 
     for press in presses:
         if press.finger and press.finger not in limits.fingers:
             used = ", ".join(map(str, limits.fingers)) or "none"
-            message = f"{_name(press.finger)} is not among the fingers that this course uses ({used})"
+            message = f"{press.finger.called} is not among the fingers that this course uses ({used})"
             yield Fault(Limit.FINGERS, message, fingers=(press.finger,), strings=tuple(press.strings))
 
 
@@ -176,7 +172,7 @@ def _bar_strings(presses: Sequence[Press], fretboard: Fretboard, limits: Limits)
         if press.finger and press.low - press.high >= (most := limits.bar_strings[press.finger - 1]):
             wide = len(press.strings)
             allowed = f"over {most} strings at most" if most > 1 else "not at all"
-            message = f"{_name(press.finger)} is asked to bar {wide} strings; it bars {allowed}"
+            message = f"{press.finger.called} is asked to bar {wide} strings; it bars {allowed}"
             yield Fault(Limit.BAR_STRINGS, message, wide, most, (press.finger,), tuple(press.strings))
 
 
@@ -193,7 +189,7 @@ def _damping(shape: Shape, string: int, finger: Finger, limits: Limits) -> Itera
     press = shape.press_of(finger)
     away = 0 if press is None else max(string - press.low, press.high - string)
     if press is not None and away > limits.damping_reach:
-        message = f"{_name(finger)} is asked to damp string {string}, {away} strings from where it presses"
+        message = f"{finger.called} is asked to damp string {string}, {away} strings from where it presses"
         message = f"{message}; it reaches {limits.damping_reach}"
         yield Fault(Limit.DAMPING_REACH, message, away, limits.damping_reach, (finger,), (string,))
 

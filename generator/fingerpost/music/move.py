@@ -63,14 +63,10 @@ def lapsed(before: Shape, after: Shape) -> tuple[tuple[int, Finger], ...]:
     return tuple((string, finger) for string, finger in before.damped if string not in taken_over)
 
 
-def _finger(finger: Finger) -> str:
-    return "the thumb" if finger is Finger.THUMB else f"finger {finger.mark}"
-
-
 def _press_of(shape: Shape, finger: Finger) -> Press:
     press = shape.press_of(finger)
     if press is None:
-        raise ImpossibleMove(Reason.FINGER_UP, f"{_finger(finger)} is not down", finger=finger)
+        raise ImpossibleMove(Reason.FINGER_UP, f"{finger.called} is not down", finger=finger)
     return press
 
 
@@ -101,7 +97,7 @@ def _place(shape: Shape, press: Press, highest_fret: int) -> Shape:
         message = f"there is no fret {press.fret} to press; expected 1 to {highest_fret}"
         raise ImpossibleMove(Reason.NO_SUCH_FRET, message, finger=finger, fret=press.fret)
     if shape.press_of(finger) == press and finger not in {damper for _, damper in shape.damped}:
-        message = f"{_finger(finger)} is there already"
+        message = f"{finger.called} is there already"
         raise ImpossibleMove(Reason.ALREADY_SO, message, finger=finger, string=press.low, fret=press.fret)
     freed = _without(shape, finger)
     _check_spot(freed, press)
@@ -112,7 +108,7 @@ def _check_spot(shape: Shape, press: Press) -> None:
     for other in shape.presses:
         if press.clashes(other):
             string = min(press.low, other.low)
-            by = "another finger" if other.finger is None else _finger(other.finger)
+            by = "another finger" if other.finger is None else other.finger.called
             raise ImpossibleMove(
                 Reason.SAME_SPOT,
                 f"{by} is on string {string} at fret {press.fret} already; two fingers cannot share it",
@@ -125,10 +121,10 @@ def _check_spot(shape: Shape, press: Press) -> None:
 
 def _exchange(shape: Shape, move: Exchange) -> Shape:
     if shape.press_of(move.replaced) is None:
-        message = f"{_finger(move.replaced)} is not down, so {_finger(move.finger)} cannot take its place"
+        message = f"{move.replaced.called} is not down, so {move.finger.called} cannot take its place"
         raise ImpossibleMove(Reason.FINGER_UP, message, finger=move.replaced, other=move.finger)
     if shape.press_of(move.finger) is not None:
-        message = f"{_finger(move.finger)} is down elsewhere; to take a place without a sound it must be free"
+        message = f"{move.finger.called} is down elsewhere; to take a place without a sound it must be free"
         raise ImpossibleMove(Reason.FINGER_DOWN, message, finger=move.finger, other=move.replaced)
     return replace(
         shape,
@@ -158,10 +154,10 @@ def _mute(shape: Shape, move: Mute) -> Shape:
             raise ImpossibleMove(Reason.ALREADY_SO, message, string=move.string)
         return replace(shape, unstruck=shape.unstruck | {move.string})
     if _press_of(shape, move.finger).covers(move.string):
-        message = f"{_finger(move.finger)} presses string {move.string}, so it cannot damp it"
+        message = f"{move.finger.called} presses string {move.string}, so it cannot damp it"
         raise ImpossibleMove(Reason.PRESSES_IT, message, finger=move.finger, string=move.string)
     if (move.string, move.finger) in shape.damped:
-        message = f"{_finger(move.finger)} damps string {move.string} already"
+        message = f"{move.finger.called} damps string {move.string} already"
         raise ImpossibleMove(Reason.ALREADY_SO, message, finger=move.finger, string=move.string)
     others = tuple(pair for pair in shape.damped if pair[0] != move.string)
     return replace(shape, damped=(*others, (move.string, move.finger)))

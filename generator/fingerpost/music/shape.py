@@ -22,6 +22,11 @@ class Finger(enum.IntEnum):
         """`T` for the thumb, else the number."""
         return "T" if self is Finger.THUMB else str(int(self))
 
+    @property
+    def called(self) -> str:
+        """How a sentence names it: `the thumb`, else `finger 1` to `finger 4`."""
+        return "the thumb" if self is Finger.THUMB else f"finger {self.mark}"
+
     @classmethod
     def from_mark(cls, mark: str) -> Finger:
         """Reads `T` or `1` to `4`; raises ValueError for anything else."""

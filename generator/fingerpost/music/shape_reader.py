@@ -126,7 +126,7 @@ def _presses(frets: dict[int, int | None], marks: dict[int, tuple[Finger | None,
             raise cell.error(f"string {string} is open, so no finger is on it", "-")
         first = held.get(finger, Press(finger, fret, string, string))
         if first.fret != fret:
-            message = f"finger {finger.mark} is at fret {first.fret} already"
+            message = f"{finger.called} is at fret {first.fret} already"
             raise cell.error(message, f"another finger for string {string} at fret {fret}")
         held[finger] = Press(finger, fret, first.low, string)
     for press in held.values():
@@ -138,7 +138,7 @@ def _check_bar(press: Press, frets: dict[int, int | None], marks: dict[int, tupl
     assert press.finger is not None
     for string in press.strings:
         fret, (finger, cell) = frets[string], marks[string]
-        bar = f"the bar of finger {press.finger.mark} at fret {press.fret}"
+        bar = f"the bar of {press.finger.called} at fret {press.fret}"
         if fret is not None and fret < press.fret:
             what = "open" if fret == 0 else f"at fret {fret}"
             raise cell.error(f"string {string} is {what} inside {bar}", f"fret {press.fret} or higher")
@@ -155,7 +155,7 @@ def _damped(
             continue
         press = held.get(finger)
         if press is None:
-            message = f"string {string} does not sound and finger {finger.mark} presses nothing that could damp it"
+            message = f"string {string} does not sound and {finger.called} presses nothing that could damp it"
             raise cell.error(message, "-, or a finger that presses another string")
         if not press.covers(string):
             out.append((string, finger))
@@ -177,7 +177,7 @@ def _hidden(part: _Cell, held: dict[Finger, Press], strings: int) -> tuple[dict[
         assert press.finger is not None
         for finger, other in out.items():
             if finger != press.finger and press.clashes(other):
-                raise cell.error(f"finger {finger.mark} is there already", "a place that is free")
+                raise cell.error(f"{finger.called} is there already", "a place that is free")
         out[press.finger] = press
     return out, frozenset(unstruck)
 
