@@ -107,8 +107,10 @@ def _is_heard(step: Step) -> bool:
 def _marks(shape: Shape) -> tuple[tuple[int | None, Finger | None], ...]:
     """What each string sounds and which finger makes it: all that the text of a shape shows without its third part."""
     return tuple(
-        (fret, None if fret is None or press is None else press.finger)
-        for fret, press in zip(shape.frets, shape.on_top, strict=True)
+        [
+            (fret, None if fret is None or press is None else press.finger)
+            for fret, press in zip(shape.frets, shape.on_top, strict=True)
+        ]
     )
 
 

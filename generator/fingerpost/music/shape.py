@@ -86,8 +86,10 @@ class Shape:
     damped: tuple[tuple[int, Finger], ...] = ()
 
     def __post_init__(self) -> None:
-        object.__setattr__(self, "presses", tuple(sorted(self.presses, key=_order)))
-        object.__setattr__(self, "damped", tuple(sorted(self.damped)))
+        if len(self.presses) > 1:
+            object.__setattr__(self, "presses", tuple(sorted(self.presses, key=_order)))
+        if len(self.damped) > 1:
+            object.__setattr__(self, "damped", tuple(sorted(self.damped)))
 
     @cached_property
     def frets(self) -> tuple[int | None, ...]:
@@ -95,10 +97,12 @@ class Shape:
 
         The highest fret pressed on a string sounds, else the open string, if it is struck and not damped.
         """
-        damped = {string for string, _ in self.damped}
+        silent = self.unstruck | {string for string, _ in self.damped} if self.damped else self.unstruck
         return tuple(
-            None if string in self.unstruck or string in damped else 0 if press is None else press.fret
-            for string, press in enumerate(self.on_top, 1)
+            [
+                None if string in silent else 0 if press is None else press.fret
+                for string, press in enumerate(self.on_top, 1)
+            ]
         )
 
     @cached_property
