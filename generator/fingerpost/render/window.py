@@ -45,7 +45,7 @@ def window(frets: Iterable[int], highest: int = 24) -> Window:
         return Window(((first, last),))
     gap = max(range(1, len(used)), key=lambda index: used[index] - used[index - 1])
     low = _stretch(used[0], used[gap - 1], 2, highest)
-    high = (used[gap], max(used[-1], min(used[gap] + 1, highest)))
+    high = _stretch(used[gap], used[-1], 2, highest)
     if high[0] <= low[1] + 2:
         return Window(((first, last),))
     return Window((low, high))

@@ -22,8 +22,9 @@ def stays(transition: Transition, voice: Voice) -> str:
     for move in transition.moves:
         if move.kind is MoveKind.HINGE and move.after:
             out.append(said.say("stays.base", finger=voice.finger(move.finger), place=voice.place(move.after)))
-        elif move.kind is MoveKind.SLIDE:
-            out.append(said.say("stays.guide", finger=voice.finger(move.finger)))
+    if transition.guides:
+        guides = voice.fingers(transition.guides)
+        out.append(said.count("stays.guides", len(transition.guides), fingers=guides))
     return " ".join(map(sentence, out or [said.say("stays.none")]))
 
 
