@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from hypothesis import settings
+from hypothesis import HealthCheck, settings
 
-settings.register_profile("untimed", deadline=None)
+settings.register_profile("untimed", deadline=None, suppress_health_check=[HealthCheck.too_slow])
 settings.load_profile("untimed")
