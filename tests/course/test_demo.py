@@ -97,6 +97,10 @@ def test_the_tie_is_decided_and_shown(demo: Checked, steps: list[Step]) -> None:
     tied = [step for step in steps if step.naming.shown == read("Am7/G")]
     assert len(tied) == 2
     assert all("C6/G" in {name.symbol for name in step.naming.ranked} for step in tied)
+    assert all(step.naming.refused == read("C6/G") for step in tied)
+    plain = [step for step in steps if step.naming.shown == read("Am7")]
+    assert plain
+    assert all(step.naming.refused is None for step in plain)
 
 
 def test_the_second_opinion_hears_the_same(demo: Checked, second_opinion: list[Played]) -> None:

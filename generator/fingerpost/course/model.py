@@ -20,7 +20,8 @@ class Naming:
     computed name beside it where it differs (`C` shown, `C/E` strict). taught_as: the author used `~`; lacks and adds
     are then the notes, as intervals from the shown root, that the name has and the shape lacks, and the other way
     round. omitted: customary omissions of the shown name. ranked: all computed names, best first. sounding: the
-    shown name as it sounds with the capo, None without one.
+    shown name as it sounds with the capo, None without one. refused: where the course decided between two names and the
+    bass leaves both open, the other one.
     """
 
     shown: Chord | None
@@ -31,6 +32,7 @@ class Naming:
     omitted: tuple[str, ...] = ()
     ranked: tuple[ChordName, ...] = ()
     sounding: Chord | None = None
+    refused: Chord | None = None
 
 
 @dataclass(frozen=True, slots=True)

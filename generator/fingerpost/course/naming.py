@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fingerpost.course.ground import Ground
 from fingerpost.course.heard import Heard
 from fingerpost.course.model import Naming
-from fingerpost.course.name_book import NameBook
+from fingerpost.course.name_book import NameBook, over_bass
 from fingerpost.course.slip import Slip, error, note, slip, warning
 from fingerpost.course.words import listed, quoted
 from fingerpost.diagnostics import Code, Diagnostic
@@ -138,7 +138,17 @@ def _naming(
         omitted=omitted,
         ranked=book.names(heard, ground.key),
         sounding=shown.transposed(capo) if capo else None,
+        refused=_refused(shown, heard, ground),
     )
+
+
+def _refused(shown: Chord, heard: Heard, ground: Ground) -> Chord | None:
+    """The equal name that the course decided against, where neither root is in the bass."""
+    for kept, other in ground.ties:
+        roots = (kept.root.pitch_class, other.root.pitch_class)
+        if kept == shown.with_bass(None) and heard.bass not in roots:
+            return over_bass(other, heard)
+    return None
 
 
 def _offers(heard: Heard, ground: Ground, book: NameBook) -> list[str]:

@@ -20,6 +20,8 @@ def name_notes(naming: Naming, voice: Voice) -> tuple[str, ...]:
     if naming.omitted:
         intervals = voice.words.listed(voice.interval(interval) for interval in naming.omitted)
         out.append(voice.words.say("note.omitted", intervals=intervals))
+    if naming.refused is not None:
+        out.append(voice.words.say("note.refused", name=voice.chord(naming.refused)))
     return tuple(out)
 
 
