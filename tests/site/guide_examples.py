@@ -6,7 +6,7 @@ What an example looks like in a page:
   gives the names of its steps, block by block, or a line `Finds:` and a `text` fence with what the check prints.
 - a `console` fence holds commands after `$ ` and exactly what they print.
 - a table whose head is From, Move, Gives, Which is: each row is a step.
-- between `<!-- made: options -->` and `<!-- end -->` stands a table that is written from the tool's own data.
+- between `<!-- made: options -->` and `<!-- end -->` stands a list that is written from the tool's own data.
 
 A line such as "With `ties: [Am7 not C6]`:" before a longer fence sets options of the course for that example.
 
@@ -47,7 +47,7 @@ MARKDOWN = re.compile(
     r"(?P<said>Makes: [^\n]*|Finds:\n\n```text\n.*?^```)",
     re.M | re.S,
 )
-MADE = re.compile(r"^<!-- made: (?P<what>\w+) -->\n(?P<table>.*?)^<!-- end -->", re.M | re.S)
+MADE = re.compile(r"^<!-- made: (?P<what>\w+) -->\n(?P<list>.*?)^<!-- end -->", re.M | re.S)
 CONSOLE = re.compile(r"^```console\n(?P<text>.*?)^```", re.M | re.S)
 SOURCE_IN_OUR_NOTES = re.compile(r" \(standards\.md[^)]*\)")
 ROW = re.compile(r"^\| `(?P<start>\S+)` \| `(?P<move>[^`]+)` \| `(?P<gives>\S+)` \| `(?P<name>[^`]+)` \|$", re.M)
@@ -170,14 +170,8 @@ def _printed(command: str) -> str:
 
 
 def made(what: str) -> str:
-    """A table of the guide as the tool's own data has it."""
-    rows = [f"| `{name}` | {default} | {about} |\n" for name, default, about in TABLES[what]()]
-    return "".join(
-        [
-            f"| {what.split('_')[-1].capitalize()[:-1]} | If you say nothing | What it means |\n| --- | --- | --- |\n",
-            *rows,
-        ]
-    )
+    """A list of the guide as the tool's own data has it: the name, what holds if nothing is said, what it means."""
+    return "\n" + "".join(f"- **`{name}`** ({default}): {about}\n" for name, default, about in LISTS[what]()) + "\n"
 
 
 def _options() -> Iterator[tuple[str, str, str]]:
@@ -195,7 +189,7 @@ def _value(default: object) -> str:
     """A default as it would be written in mkdocs.yml."""
     match default:
         case Limits() | Costs() | ChangeCosts():
-            return "the table below"
+            return "see below"
         case Tuning():
             return f"`{default.name}`"
         case bool():
@@ -208,7 +202,7 @@ def _value(default: object) -> str:
             return f"`{default}`"
 
 
-TABLES: dict[str, Callable[[], Iterator[tuple[str, str, str]]]] = {
+LISTS: dict[str, Callable[[], Iterator[tuple[str, str, str]]]] = {
     "options": _options,
     "limits": lambda: _amounts(Limits),
     "costs": lambda: _amounts(Costs),
@@ -216,11 +210,11 @@ TABLES: dict[str, Callable[[], Iterator[tuple[str, str, str]]]] = {
 }
 
 
-def tables() -> Iterator[Example]:
-    """Every table that is written from the tool's own data."""
+def lists() -> Iterator[Example]:
+    """Every list that is written from the tool's own data."""
     for page, text in pages():
         for match in MADE.finditer(text):
-            yield Example(page, text.count("\n", 0, match.start()) + 1, match["what"], match["table"])
+            yield Example(page, text.count("\n", 0, match.start()) + 1, match["what"], match["list"])
 
 
 def renewed(text: str) -> str:
@@ -229,13 +223,13 @@ def renewed(text: str) -> str:
     def lesson(match: re.Match[str]) -> str:
         return match[0].removesuffix(match["said"]) + said_of(match["text"], match["options"] or "")
 
-    def table(match: re.Match[str]) -> str:
+    def from_data(match: re.Match[str]) -> str:
         return f"<!-- made: {match['what']} -->\n{made(match['what'])}<!-- end -->"
 
     def console(match: re.Match[str]) -> str:
         return f"```console\n{session(commands(match['text']))}```"
 
-    return MADE.sub(table, CONSOLE.sub(console, MARKDOWN.sub(lesson, text)))
+    return MADE.sub(from_data, CONSOLE.sub(console, MARKDOWN.sub(lesson, text)))
 
 
 def main() -> None:

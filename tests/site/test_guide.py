@@ -21,6 +21,7 @@ from .guide_examples import (
     Example,
     after_move,
     lessons,
+    lists,
     made,
     pages,
     played,
@@ -28,10 +29,9 @@ from .guide_examples import (
     said_of,
     session,
     sessions,
-    tables,
 )
 
-LESSONS, SESSIONS, ROWS, TABLES = list(lessons()), list(sessions()), list(rows()), list(tables())
+LESSONS, SESSIONS, ROWS, LISTS = list(lessons()), list(sessions()), list(rows()), list(lists())
 RENEW = "run tests/site/guide_examples.py and read what it changed"
 
 
@@ -54,8 +54,8 @@ def test_row_of_the_table_of_moves(example: Example, row: re.Match[str]) -> None
     assert after_move(row["start"], row["move"]) == (row["gives"], row["name"], [])
 
 
-@pytest.mark.parametrize("example", TABLES, ids=str)
-def test_table_is_that_of_the_tool(example: Example) -> None:
+@pytest.mark.parametrize("example", LISTS, ids=str)
+def test_list_is_that_of_the_tool(example: Example) -> None:
     assert example.said == made(example.text), RENEW
 
 
@@ -69,7 +69,7 @@ def test_there_are_examples() -> None:
     assert consoles >= 4
     assert move_tables == 2
     assert len(ROWS) >= 15
-    assert [example.text for example in TABLES] == ["options", "limits", "costs", "change_costs"]
+    assert [example.text for example in LISTS] == ["options", "limits", "costs", "change_costs"]
 
 
 @pytest.mark.parametrize("page", [name for name, _ in pages()])
@@ -90,7 +90,7 @@ def test_every_key_is_in_the_table_of_keys() -> None:
 def test_every_option_of_the_plugin_is_described() -> None:
     from fingerpost.site.options import FingerpostOptions
 
-    described = set(re.findall(r"^\| `(\w+)` \|", _page("options.md").partition("## The limits")[0], re.M))
+    described = set(re.findall(r"^- \*\*`(\w+)`\*\*", _page("options.md").partition("## The limits")[0], re.M))
     assert set(OPTIONS) | {name for name, _ in FingerpostOptions._schema} == described
 
 
