@@ -13,7 +13,7 @@ KEY = re.compile(r"([A-Za-z_<][A-Za-z_<\- ]{0,30}?)[ \t]*:(?=\s|$)")
 RUN_ON_KEY = re.compile(r"([a-z_]+):(?=\S)")
 HYPHEN = re.compile(r"-(?=\s|$)")
 WORDS_BELOW = re.compile(r"([|>])[-+0-9]{0,2}\s*(?:\s#.*)?")
-COMMENT = re.compile(r"(?:^|\s+)#(?:\s|$)")
+COMMENT = re.compile(r"(?<!\S)#(?!\S)")
 TAB = 4
 
 
@@ -71,7 +71,7 @@ def cut(token: Token, start: int, end: int) -> Token:
 def without_comment(token: Token) -> Token:
     """The token up to a ` # ` that begins a comment."""
     comment = COMMENT.search(token.text)
-    return cut(token, 0, comment.start()) if comment else token
+    return cut(token, 0, len(token.text[: comment.start()].rstrip())) if comment else token
 
 
 def _indent(line: Token, lead: int, findings: Findings) -> int:

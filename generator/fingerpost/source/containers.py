@@ -10,6 +10,7 @@ import re
 from dataclasses import dataclass
 
 TAB = 4
+BLANKS = re.compile(r"[ \t]*")
 BULLET = re.compile(r"[-+*](?=[ \t]|$)")
 NUMBERED = re.compile(r"([0-9]{1,9})[.)](?=[ \t]|$)")
 RULE = re.compile(r"(?:(?:\*[ \t]*){3,}|(?:-[ \t]*){3,}|(?:_[ \t]*){3,})$")
@@ -27,6 +28,9 @@ class Container:
         return self.width > 0
 
 
+DEEPEST = 24
+"""Containers that stand deeper than this are taken for text, so that a hostile line stays cheap. By our own choice."""
+
 QUOTE = Container(0)
 
 
@@ -37,23 +41,33 @@ class Walk:
         """Starts before the first character."""
         self.text, self.at, self.column, self.spare = text, 0, 0, 0
 
+    @property
+    def words_at(self) -> int:
+        """Where the next character that is no blank stands."""
+        return BLANKS.match(self.text, self.at).end()  # type: ignore[union-attr]  # it matches nothing, too
+
     def indent(self) -> int:
         """How many columns of blanks come next."""
-        column, at = self.column + self.spare, self.at
-        while at < len(self.text) and self.text[at] in " \t":
-            column += 1 if self.text[at] == " " else TAB - column % TAB
-            at += 1
+        end = self.words_at
+        if "\t" not in self.text:
+            return end - self.at
+        column = self.column + self.spare
+        for character in self.text[self.at : end]:
+            column += 1 if character == " " else TAB - column % TAB
         return column - self.column
 
     def eat(self, columns: int) -> None:
         """Uses up to so many columns of blanks."""
+        if "\t" not in self.text:
+            taken = min(columns, self.words_at - self.at)
+            self.at, self.column = self.at + taken, self.column + taken
+            return
         taken = min(columns, self.spare)
         self.spare, self.column, columns = self.spare - taken, self.column + taken, columns - taken
-        while columns > 0 and self.at < len(self.text) and self.text[self.at] in " \t":
+        while columns > 0 and self.text[self.at : self.at + 1] in (" ", "\t"):
             width = 1 if self.text[self.at] == " " else TAB - self.column % TAB
-            self.at += 1
             taken = min(width, columns)
-            self.column, self.spare, columns = self.column + taken, width - taken, columns - taken
+            self.at, self.column, self.spare, columns = self.at + 1, self.column + taken, width - taken, columns - taken
 
     def step(self, characters: int) -> None:
         """Passes over so many characters that are no blanks."""
@@ -63,12 +77,12 @@ class Walk:
     @property
     def blank(self) -> bool:
         """Whether only blanks are left."""
-        return not self.text[self.at :].strip(" \t")
+        return self.words_at == len(self.text)
 
     @property
     def rest(self) -> str:
         """What is left, without the blanks before it."""
-        return self.text[self.at :].lstrip(" \t")
+        return self.text[self.words_at :]
 
 
 def continued(walk: Walk, stack: tuple[Container, ...]) -> int:
@@ -83,10 +97,10 @@ def continued(walk: Walk, stack: tuple[Container, ...]) -> int:
     return len(stack)
 
 
-def opened(walk: Walk, in_paragraph: bool) -> tuple[Container, ...]:
-    """The containers that begin on this line where the walk stands."""
+def opened(walk: Walk, depth: int, in_paragraph: bool) -> tuple[Container, ...]:
+    """The containers that begin on this line where the walk stands, inside so many that are open already."""
     found: list[Container] = []
-    while walk.indent() < TAB:
+    while depth + len(found) < DEEPEST and walk.indent() < TAB:
         if _quote(walk):
             found.append(QUOTE)
         elif item := _item(walk, in_paragraph and not found):

@@ -39,7 +39,7 @@ class Cursor:
 
     def skip(self) -> int:
         """Passes over blanks; returns where the next word starts."""
-        if blanks := BLANKS.match(self.text, self.at):
+        if self.text[self.at : self.at + 1].isspace() and (blanks := BLANKS.match(self.text, self.at)):
             self.at = blanks.end()
         return self.at
 
@@ -80,8 +80,8 @@ class Cursor:
         return Token(self.text[start:end], self.span.part(start, end))
 
     def since(self, start: int) -> Span:
-        """The span from an offset to where the cursor is."""
-        return self.span.part(start, self.at)
+        """The span from an offset to where the cursor is, without blanks passed over in looking ahead."""
+        return self.span.part(start, len(self.text[: self.at].rstrip()))
 
 
 def said(word: Token, first: bool = False) -> str:

@@ -17,6 +17,7 @@ LIST_INDENT = 4
 """Blanks that a list level needs before what goes on with it, by Python-Markdown's rule (CommonMark needs fewer)."""
 
 FENCE = re.compile(r"(`{3,})([^`]*)$|(~{3,})(.*)$")
+FENCE_MARKS = ("`", "~")
 BLOCK_LIKE = re.compile(r"\s+\S|-(?:\s|$)|#(?!#)|[A-Za-z_][A-Za-z_ -]*:(?:\s|$)")
 """How a line of a block looks; told only where the end of a block has to be guessed."""
 
@@ -67,7 +68,11 @@ class _Line(NamedTuple):
 def read_fence(lines: list[str], opening: Opening) -> FenceRead:
     """Reads on from the line after the opening. A fence that is not ours goes on to the end of its container."""
     body: list[_Line] = []
+    plain = not opening.stack and not opening.indent
     for at in range(opening.line + 1, len(lines)):
+        if plain and lines[at].lstrip()[:1] not in FENCE_MARKS:
+            body.append(_Line(lines[at], 0))
+            continue
         walk = Walk(lines[at])
         if opening.stack and continued(walk, opening.stack) < len(opening.stack):
             return _unclosed(lines, opening, body, "") if opening.ours else FenceRead(at)
@@ -84,7 +89,7 @@ def read_fence(lines: list[str], opening: Opening) -> FenceRead:
 def _mark(walk: Walk) -> str:
     """What the line holds where it may be a fence, else nothing."""
     rest = walk.rest
-    return rest.rstrip(" \t") if rest[:1] in ("`", "~") and walk.indent() < TAB else ""
+    return rest.rstrip(" \t") if rest[:1] in FENCE_MARKS and walk.indent() < TAB else ""
 
 
 def _closes(rest: str, marks: str) -> bool:
@@ -139,11 +144,10 @@ def _block_like(body: list[_Line]) -> int:
 def _fence(lines: list[str], opening: Opening, body: list[_Line], closed: bool) -> Fence:
     start = opening.span(lines)
     last = start.line + len(body) + closed
-    numbered = enumerate(body, start.line + 1)
     return Fence(
         prefix=lines[opening.line][: opening.at],
         body=tuple(text for text, _ in body),
-        body_spans=tuple(Span(opening.file, line, at + 1, line, at + 1 + len(text)) for line, (text, at) in numbered),
+        body_starts=tuple(at for _, at in body),
         span=Span(opening.file, start.line, start.column, last, len(lines[last - opening.first_line]) + 1),
         first_line=start.line,
         last_line=last,

@@ -32,7 +32,7 @@ HTML_BLOCK = re.compile(
 Where the tag says `markdown`, what it holds is read. A fence in such a stretch is one all the same, as Python-Markdown
 has it.
 """
-CODE_OR_COMMENT = re.compile(r"(`+)(?!`).*?(?<!`)\1(?!`)|<!--(?:-?>|.*?-->)|(<!--)")
+CODE_OR_COMMENT = re.compile(r"(?<!`)(`+)(?!`).*?(?<!`)\1(?!`)|<!--(?:-?>|.*?-->)|(<!--)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,8 +77,11 @@ class _Scanner:
     findings: list[Diagnostic] = field(default_factory=list)
     title: str | None = None
     html: bool = False
+    last_comment_end: int = -1
 
     def run(self) -> None:
+        ends = (number for number in reversed(range(len(self.lines))) if "-->" in self.lines[number])
+        self.last_comment_end = next(ends, -1)
         while self.at < len(self.lines):
             self.line(self.lines[self.at])
         self.end_paragraph()
@@ -86,9 +89,11 @@ class _Scanner:
     def line(self, text: str) -> None:
         """One line outside of any code or comment; a fence or a comment that begins here is read to its end."""
         self.at += 1
+        if not self.stack and not self.html and text[:1].isalpha():
+            return self.words(text, 0)
         walk = Walk(text)
         depth = continued(walk, self.stack)
-        fresh = opened(walk, in_paragraph=bool(self.paragraph) and depth == len(self.stack))
+        fresh = opened(walk, depth, in_paragraph=bool(self.paragraph) and depth == len(self.stack))
         lazy = bool(self.paragraph) and depth < len(self.stack) and not fresh and self.goes_on(walk)
         if not lazy and (fresh or depth < len(self.stack)):
             self.end_paragraph()
@@ -109,7 +114,7 @@ class _Scanner:
             self.html = False
         elif walk.indent() >= TAB:
             if self.paragraph:
-                self.words(walk)
+                self.words(walk.text, walk.words_at)
         elif fence := FENCE.match(rest):
             self.fence(walk, fence, on_item_line)
         elif self.html or HTML_BLOCK.match(rest):
@@ -123,13 +128,13 @@ class _Scanner:
         elif self.paragraph and UNDERLINE.match(rest):
             self.underline(rest)
         else:
-            self.words(walk)
+            self.words(walk.text, walk.words_at)
 
     def heading(self, walk: Walk, rest: str) -> None:
         self.end_paragraph()
         if self.title is None and not rest.startswith("##"):
             self.title = rest.strip("# \t")
-        self.words(walk)
+        self.words(walk.text, walk.words_at)
         self.end_paragraph()
 
     def underline(self, rest: str) -> None:
@@ -138,10 +143,9 @@ class _Scanner:
             self.title = " ".join(piece.text for piece in self.paragraph)
         self.end_paragraph()
 
-    def words(self, walk: Walk) -> None:
+    def words(self, text: str, start: int) -> None:
         """Text in which mentions may stand, up to a comment that goes on over the following lines."""
-        line, start = self.first_line + self.at - 1, len(walk.text) - len(walk.rest)
-        text = walk.text[start:]
+        line, text = self.first_line + self.at - 1, text[start:]
         comment = self.open_comment(text)
         self.paragraph.append(Piece(text[:comment], line, start + 1))
         if comment is not None:
@@ -152,7 +156,7 @@ class _Scanner:
         if COMMENT not in text:
             return None
         begins = next((found.start(2) for found in CODE_OR_COMMENT.finditer(text) if found.group(2)), None)
-        if begins and not any(COMMENT_END.search(line) for line in self.lines[self.at :]):
+        if begins and self.last_comment_end < self.at:
             return None
         return begins
 

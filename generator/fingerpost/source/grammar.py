@@ -123,21 +123,23 @@ def _further(cursor: Cursor, line: MoveLine) -> MoveLine:
     """The line with one more action or tail."""
     if cursor.take(JOINT):
         return replace(line, actions=(*line.actions, action(cursor)))
-    word = cursor.word()
+    start = cursor.skip()
     if cursor.sees(tails.MARK):
-        return replace(line, name=_once(line.name, word, tails.name(cursor)))
+        return replace(line, name=_once(line.name, tails.name(cursor), cursor, start))
     if cursor.take(tails.AT):
-        return replace(line, cue=_once(line.cue, word, tails.time(cursor)))
+        return replace(line, cue=_once(line.cue, tails.time(cursor), cursor, start))
     if token := cursor.take(PASSING):
-        return replace(line, passing=_once(line.passing, word, token))
+        return replace(line, passing=_once(line.passing, token, cursor, start))
     if token := cursor.take(SILENT):
-        return replace(line, silent=_once(line.silent, word, token))
+        return replace(line, silent=_once(line.silent, token, cursor, start))
+    word = cursor.word()
     expected = "nothing more, or `,`, `and`, `= CHORD`, `~ CHORD`, `@0:41`, `passing` or `silent`"
     raise UnreadableError(word.span, f"After the move stands {said(word)}", expected)
 
 
-def _once(before: object | None, word: Token, value: T) -> T:
+def _once(before: object | None, value: T, cursor: Cursor, start: int) -> T:
     if before is not None:
+        word = cursor.cut(start, cursor.at)
         raise UnreadableError(word.span, f"{said(word, True)} says again what the line has said already", "it once")
     return value
 

@@ -18,6 +18,8 @@ def by_key(entries: list[Entry], known: tuple[str, ...], findings: Findings) -> 
     """The entries by key; unknown and repeated ones are reported, and the first of a key counts."""
     kept: dict[str, Entry] = {}
     for entry in entries:
+        if findings.full:
+            break
         key = entry.key
         if key.text == "<<":
             refuse(key, findings)

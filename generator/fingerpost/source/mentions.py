@@ -15,10 +15,10 @@ from fingerpost.diagnostics import Span
 from fingerpost.source.syntax import Mention, Token
 
 KINDS = ("chord", "step", "now")
-MENTION = re.compile(rf"\s*({'|'.join(KINDS)}):\s+(\S.*?)\s*", re.DOTALL)
+MENTION = re.compile(rf"\s*({'|'.join(KINDS)}):\s+(?=\S)(.*)", re.DOTALL)
 RUN = re.compile(r"`+")
 NEXT = re.compile(
-    r"\\.|(?P<run>`+)|<!-->|<!--->|<!--.*?-->"
+    r"\\.|(?P<run>`+)|<!--(?:-?>|(?P<comment>))"
     r"|</?[A-Za-z][A-Za-z0-9-]*(?:\s+[A-Za-z_:][\w.:-]*(?:\s*=\s*(?:\"[^\"]*\"|'[^']*'|[^\s\"'=<>`]+))?)*\s*/?>"
     r"|<[A-Za-z][A-Za-z0-9+.-]{1,31}:[^\s<>]*>",
     re.DOTALL,
@@ -47,7 +47,8 @@ def _of_paragraph(file: str, pieces: list[Piece]) -> Iterator[tuple[str, tuple[T
     places = _Places(file, pieces)
     for start, end, inner_start, inner_end in _code_spans(text):
         if said := MENTION.fullmatch(text, inner_start, inner_end):
-            words = _words(said.group(1), text, said.start(2), said.end(2), places)
+            end_of_words = said.start(2) + len(said.group(2).rstrip())
+            words = _words(said.group(1), text, said.start(2), end_of_words, places)
             yield said.group(1), words, places.span(start, end)
 
 
@@ -64,10 +65,12 @@ def _code_spans(text: str) -> Iterator[tuple[int, int, int, int]]:
     by_length: dict[int, list[int]] = {}
     for run in RUN.finditer(text):
         by_length.setdefault(len(run.group()), []).append(run.start())
-    at = 0
+    at, last_comment_end = 0, text.rfind("-->")
     while found := NEXT.search(text, at):
         at = found.end()
-        if found.group("run"):
+        if found.group("comment") is not None and last_comment_end >= at:
+            at = text.index("-->", at) + 3
+        elif found.group("run"):
             closers = by_length.get(at - found.start(), [])
             following = bisect_right(closers, found.start())
             if following < len(closers):

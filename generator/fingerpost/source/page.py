@@ -26,7 +26,7 @@ def read_page(file: str, text: str) -> PageRead:
     """Reads the text of a whole file, front matter and byte-order mark included. Never raises."""
     text = "\n".join(lines_of(text.removeprefix(BYTE_ORDER_MARK)))
     data = front_matter(file, text)
-    body = text.split("\n", data.lines)[data.lines] if data.lines else text
+    body = "\n".join(text.split("\n")[data.lines :]) if data.lines else text
     read = read_body(file, body, data.lines + 1)
     syntax = replace(read.syntax, title=data.title or read.syntax.title)
     return PageRead(syntax, read.fences, tuple(sorted((*data.findings, *read.findings))))

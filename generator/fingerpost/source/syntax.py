@@ -241,7 +241,7 @@ class Mention:
 
 @dataclass(frozen=True, slots=True)
 class Fence:
-    """Where a `moves` fence stands. body_spans gives, for each line of `body`, where it begins in the file.
+    """Where a `moves` fence stands. body_starts gives, for each line of `body`, how much of its line stands before it.
 
     prefix is what stands before the fence on its line (indentation, quote marks, list indent).
     first_line and last_line are the lines of the opening and closing fence, counted from 1.
@@ -251,12 +251,19 @@ class Fence:
 
     prefix: str
     body: tuple[str, ...]
-    body_spans: tuple[Span, ...]
+    body_starts: tuple[int, ...]
     span: Span
     first_line: int
     last_line: int
     opening: str = "```moves"
     closed: bool = True
+
+    @property
+    def lines(self) -> tuple[Token, ...]:
+        """The lines of the body with their places."""
+        numbered = enumerate(zip(self.body, self.body_starts, strict=True), self.first_line + 1)
+        file = self.span.file
+        return tuple(Token(text, Span(file, line, at + 1, line, at + 1 + len(text))) for line, (text, at) in numbered)
 
 
 @dataclass(frozen=True, slots=True)
