@@ -6,9 +6,13 @@ import argparse
 import os
 from collections.abc import Iterator
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING
 
 from fingerpost.cli.answer import FINE, FOUND_ERRORS, WRONG_USAGE, complain
+
+if TYPE_CHECKING:
+    from fingerpost.diagnostics import Diagnostic
+    from fingerpost.workspace.course_folder import CourseSources
 
 NAME = "check"
 SUMMARY = "every problem in a course"
@@ -19,7 +23,7 @@ that mkdocs.yml names is run. Errors make the exit code 1; warnings and notes do
 examples:
   fingerpost check
   fingerpost check my-course
-  fingerpost check my-course/course/first-lesson.md
+  fingerpost check my-course/course/the-water-rises.md
   fingerpost check --format json > findings.jsonl"""
 
 
@@ -46,7 +50,7 @@ def run(args: argparse.Namespace) -> int:
     return FOUND_ERRORS if any(finding.severity == "error" for finding in findings) else FINE
 
 
-def _shown(finding: Any, sources: Any) -> Any:
+def _shown(finding: Diagnostic, sources: CourseSources) -> Diagnostic:
     """The finding with its file as a person would name it from where the command runs."""
     from fingerpost.workspace.checked import moved
 
@@ -61,13 +65,13 @@ def _from_here(folder: Path) -> str:
     return "" if path == "." else Path(path).as_posix()
 
 
-def _json(findings: list[Any]) -> Iterator[str]:
+def _json(findings: list[Diagnostic]) -> Iterator[str]:
     from fingerpost.report import json
 
     return json.write(findings)
 
 
-def _text(findings: list[Any], sources: Any) -> Iterator[str]:
+def _text(findings: list[Diagnostic], sources: CourseSources) -> Iterator[str]:
     from fingerpost.report import text
 
     docs, root = _from_here(sources.docs), _from_here(sources.root)

@@ -13,10 +13,10 @@ from collections.abc import Sequence
 from typing import NoReturn
 
 from fingerpost import __version__
-from fingerpost.cli import check, name, neighbours, new, spell
+from fingerpost.cli import check, export, name, neighbours, new, spell
 from fingerpost.cli.answer import FINE, WRONG_USAGE, QuestionError, complain
 
-COMMANDS = (new, check, name, spell, neighbours)
+COMMANDS = (new, check, name, spell, neighbours, export)
 
 DESCRIPTION = """\
 Publishes a guitar course whose lessons are chord shapes that change by one finger at a time.

@@ -3,10 +3,15 @@
 from __future__ import annotations
 
 import argparse
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from fingerpost.cli import instrument
 from fingerpost.cli.answer import QuestionError, answer_each, say_json
+
+if TYPE_CHECKING:
+    from fingerpost.cli.sound import Sound
+    from fingerpost.music.chord_name import ChordName
+    from fingerpost.music.key import Key
 
 NAME = "name"
 SUMMARY = "what a shape is called, and why"
@@ -40,13 +45,13 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Names each shape; the exit code is 2 if any could not be read."""
-    from fingerpost.cli.sound import Sound, of_notes, of_shape
+    from fingerpost.cli.sound import of_notes, of_shape
 
     board = instrument.fretboard(args)
     key = _key(args.key)
 
     def answer(text: str) -> None:
-        sound: Sound = of_notes(text, key) if _is_notes(text) else of_shape(text, board, key)
+        sound = of_notes(text, key) if _is_notes(text) else of_shape(text, board, key)
         say_json(_object(sound)) if args.json else _say(sound)
 
     return answer_each(args.shapes, answer)
@@ -56,7 +61,7 @@ def _is_notes(text: str) -> bool:
     return "," in text or text[:1] in "ABCDEFG"
 
 
-def _key(text: str | None) -> Any:
+def _key(text: str | None) -> Key | None:
     from fingerpost.music.key import Key
 
     if text is None:
@@ -67,7 +72,7 @@ def _key(text: str | None) -> Any:
         raise QuestionError(f"--key is {text!r}: {problem}", "a key such as G, Em or Bb") from problem
 
 
-def _object(sound: Any) -> dict[str, Any]:
+def _object(sound: Sound) -> dict[str, Any]:
     return {
         "shape": sound.shape,
         "notes": list(sound.notes),
@@ -77,7 +82,7 @@ def _object(sound: Any) -> dict[str, Any]:
     }
 
 
-def _name(name: Any) -> dict[str, Any]:
+def _name(name: ChordName) -> dict[str, Any]:
     chord = name.chord
     return {
         "symbol": name.symbol,
@@ -93,7 +98,7 @@ def _name(name: Any) -> dict[str, Any]:
     }
 
 
-def _say(sound: Any) -> None:
+def _say(sound: Sound) -> None:
     """The answer for a person: the name, what it is made of, why, and what else it could be called."""
     import textwrap
 

@@ -6,7 +6,9 @@ import argparse
 from typing import Any
 
 from fingerpost.cli import instrument
-from fingerpost.cli.answer import QuestionError, answer_each, say_json
+from fingerpost.cli.answer import answer_each, say_json
+from fingerpost.music.fretboard import Fretboard
+from fingerpost.music.shape import Shape
 
 NAME = "neighbours"
 SUMMARY = "every shape one finger away from a shape"
@@ -28,37 +30,25 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Lists the neighbours of each shape; the exit code is 2 if any shape could not be read."""
+    from fingerpost.cli.sound import fingered
     from fingerpost.music.shape_text import write_shape
 
     board = instrument.fretboard(args)
 
     def answer(text: str) -> None:
-        shape = _fingered(text, board)
+        shape = fingered(text, board)
         found = _neighbours(shape, board)
         if args.json:
             for neighbour in found:
-                say_json({"from": write_shape(shape, hidden=False), **neighbour})
+                say_json({"from": write_shape(shape), **neighbour})
         else:
             _say(write_shape(shape), found)
 
     return answer_each(args.shapes, answer)
 
 
-def _fingered(text: str, board: Any) -> Any:
-    """The shape with a finger for every press. Raises QuestionError where no hand can hold it."""
-    from fingerpost.music.fingering import fingerings
-    from fingerpost.music.hand import Hand
-
-    shape = instrument.shape(text, board)
-    if shape.has_fingers:
-        return shape
-    found = fingerings(shape, board, Hand())
-    if not found:
-        raise QuestionError(f"No hand can hold {text!r}", "a shape that four fingers reach")
-    return found[0]
-
-
-def _neighbours(shape: Any, board: Any) -> list[dict[str, Any]]:
+def _neighbours(shape: Shape, board: Fretboard) -> list[dict[str, Any]]:
+    from fingerpost.cli.sound import names_of
     from fingerpost.music.hand import Hand
     from fingerpost.music.neighbours import neighbours
     from fingerpost.music.shape_text import write_shape
@@ -67,21 +57,12 @@ def _neighbours(shape: Any, board: Any) -> list[dict[str, Any]]:
         {
             "move": found.move_text,
             "kind": found.kind.value,
-            "shape": write_shape(found.shape, hidden=False),
+            "shape": write_shape(found.shape),
             "cost": round(found.cost, 3),
-            "symbol": _symbol(found.shape, board),
+            "symbol": next((name.symbol for name in names_of(found.shape, board)), None),
         }
         for found in neighbours(shape, board, Hand())
     ]
-
-
-def _symbol(shape: Any, board: Any) -> str | None:
-    from fingerpost.music.chord_name import names
-
-    heard = [board.sounding_midi(string, shape.fret(string)) for string in shape.sounding_strings]
-    if not heard:
-        return None
-    return names(frozenset(midi % 12 for midi in heard), min(heard) % 12)[0].symbol
 
 
 def _say(start: str, found: list[dict[str, Any]]) -> None:

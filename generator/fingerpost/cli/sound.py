@@ -7,9 +7,12 @@ from dataclasses import dataclass
 from fingerpost.cli import instrument
 from fingerpost.cli.answer import QuestionError
 from fingerpost.music.chord_name import ChordName, names
+from fingerpost.music.fingering import fingerings
 from fingerpost.music.fretboard import Fretboard
+from fingerpost.music.hand import Hand
 from fingerpost.music.key import Key
 from fingerpost.music.pitch import Note, Pitch
+from fingerpost.music.shape import Shape
 from fingerpost.music.shape_text import write_shape
 
 
@@ -28,6 +31,23 @@ class Sound:
     bass: str
     names: tuple[ChordName, ...]
     without_capo: str = ""
+
+
+def fingered(text: str, board: Fretboard) -> Shape:
+    """The shape with a finger for every press, the likeliest where it says none. Raises QuestionError."""
+    shape = instrument.shape(text, board)
+    if shape.has_fingers:
+        return shape
+    found = fingerings(shape, board, Hand())
+    if not found:
+        raise QuestionError(f"No hand can hold {text!r}", "a shape that four fingers reach")
+    return found[0]
+
+
+def names_of(shape: Shape, board: Fretboard) -> tuple[ChordName, ...]:
+    """What a shape is called, the capo left out; nothing where nothing sounds."""
+    heard = [board.shape_midi(string, shape.fret(string) or 0) for string in shape.sounding_strings]
+    return names(frozenset(midi % 12 for midi in heard), min(heard) % 12) if heard else ()
 
 
 def of_shape(text: str, board: Fretboard, key: Key | None = None) -> Sound:

@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import argparse
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from fingerpost.cli.answer import QuestionError, answer_each, say_json
+
+if TYPE_CHECKING:
+    from fingerpost.music.chord import Chord
 
 NAME = "spell"
 SUMMARY = "the notes of a chord symbol"
@@ -35,7 +38,7 @@ def run(args: argparse.Namespace) -> int:
     return answer_each(args.symbols, answer)
 
 
-def _read(text: str) -> Any:
+def _read(text: str) -> Chord:
     from fingerpost.music.chord_symbol import SymbolError, read
 
     try:
@@ -47,14 +50,14 @@ def _read(text: str) -> Any:
         ) from problem
 
 
-def _notes(chord: Any) -> list[str]:
+def _notes(chord: Chord) -> list[str]:
     """The tones from the root up; a bass that is none of them comes first."""
     tones = [str(tone.note) for tone in chord.tones]
     bass = None if chord.bass is None else str(chord.bass)
     return tones if bass is None or bass in tones else [bass, *tones]
 
 
-def _object(text: str, chord: Any) -> dict[str, Any]:
+def _object(text: str, chord: Chord) -> dict[str, Any]:
     return {
         "symbol": text,
         "root": str(chord.root),
@@ -64,7 +67,7 @@ def _object(text: str, chord: Any) -> dict[str, Any]:
     }
 
 
-def _say(text: str, chord: Any) -> None:
+def _say(text: str, chord: Chord) -> None:
     from fingerpost.music.chord_symbol import spoken, write
 
     ours = write(chord)

@@ -47,7 +47,7 @@ class CourseModel:
 
 def course_model(pages: Sequence[File], files: Files, settings: Settings, kept: Kept) -> CourseModel:
     """Builds the model from pages in the order in which they are taught."""
-    kept.pages.turn()
+    kept.pages.turn(settings)
     texts = [decode(page.src_uri, page.content_bytes) for page in pages]
     reads = [_read(text.file, text.text, kept) for text, _ in texts]
     course, of_course = build(reads, settings, kept.course)
