@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
 from fingerpost.course.build_up import build_up
@@ -24,7 +24,7 @@ from fingerpost.music.chord import Chord
 from fingerpost.music.fingering import fingerings
 from fingerpost.music.shape import Shape
 from fingerpost.music.shape_text import write_shape
-from fingerpost.source.syntax import BlockSyntax, FingersStart, PlaceFinger, ShapeStart, StepSyntax
+from fingerpost.source.syntax import BlockSyntax, FingersStart, MoveLine, PlaceFinger, ShapeStart, StepSyntax
 
 MOST_FINGERINGS_TRIED = 12
 LINES_TRIED = 40
@@ -48,8 +48,15 @@ class BuiltBlock:
     uses: dict[Use, Step] = field(default_factory=dict)
 
 
-def build_block(block_id: str, syntax: BlockSyntax, ground: Ground, start: StartRead, book: NameBook) -> BuiltBlock:
-    """The block that starts from `start` on this ground."""
+def build_block(
+    block_id: str,
+    syntax: BlockSyntax,
+    ground: Ground,
+    start: StartRead,
+    book: NameBook,
+    meant: Mapping[Span, MoveLine],
+) -> BuiltBlock:
+    """The block that starts from `start` on this ground. meant: see Walk.go."""
     if start.shape is None:
         return BuiltBlock(None, start.findings)
     shape, found = _with_fingers(start.shape, syntax, ground)
@@ -59,7 +66,7 @@ def build_block(block_id: str, syntax: BlockSyntax, ground: Ground, start: Start
     walk = Walk(block_id, ground, asking, Held(shape, None, start.sure, start.faults))
     text = syntax.start.text if syntax.start is not None else None
     walk.begin(syntax.start.name if syntax.start else None, _start_span(syntax), text.text if text else "")
-    walk.go(syntax.steps)
+    walk.go(syntax.steps, meant)
     block = _finished(block_id, syntax, ground, walk, start.held)
     return BuiltBlock(
         block,

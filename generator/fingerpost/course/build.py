@@ -19,11 +19,12 @@ from fingerpost.course.start import StartRead, read_start
 from fingerpost.course.teaching import Told, teaching_of
 from fingerpost.course.trail import Ending, Trail
 from fingerpost.course.words import quoted
-from fingerpost.diagnostics import Diagnostic, Severity
+from fingerpost.diagnostics import Diagnostic, Severity, Span
 from fingerpost.music import chord_symbol
 from fingerpost.music.fretboard import Fretboard
+from fingerpost.source.grammar import read_move
 from fingerpost.source.page import PageRead
-from fingerpost.source.syntax import BlockSyntax, Mention, PageSyntax
+from fingerpost.source.syntax import BlockSyntax, Mention, MoveLine, PageSyntax, Token
 
 Page = PageSyntax | PageRead
 
@@ -85,7 +86,9 @@ class _Builder:
         ground = ground_of(syntax, self.settings)
         start = read_start(syntax, ground.ground, self.trail) if ground.sure else StartRead(None)
         key = syntax.source if draft.read else syntax
-        built = self._built(block_id, syntax, start, (key, syntax.span)) if ground.sure else BuiltBlock(None)
+        built = (
+            self._built(block_id, syntax, start, (key, syntax.span), in_reading) if ground.sure else BuiltBlock(None)
+        )
         teaching = teaching_of(syntax)
         here = [*ground.findings, *built.findings, *teaching.findings]
         self.findings += here
@@ -107,11 +110,14 @@ class _Builder:
             self.blocks.unknown.add(syntax.id.text)
         return built.block, True
 
-    def _built(self, block_id: str, syntax: BlockSyntax, start: StartRead, key: Hashable) -> BuiltBlock:
+    def _built(
+        self, block_id: str, syntax: BlockSyntax, start: StartRead, key: Hashable, in_reading: list[Diagnostic]
+    ) -> BuiltBlock:
         """The block, from memory where its text, its place, its start and the names it asked for are the same."""
 
         def make() -> BuiltBlock:
-            return build_block(block_id, syntax, ground_of(syntax, self.settings).ground, start, self.book)
+            ground = ground_of(syntax, self.settings).ground
+            return build_block(block_id, syntax, ground, start, self.book, _meant(syntax, in_reading))
 
         def stands(built: BuiltBlock) -> bool:
             return all(self.book.used.get(asked) == answer for asked, answer in built.asked.items())
@@ -183,6 +189,18 @@ class _Errors:
         return out
 
 
+def _meant(syntax: BlockSyntax, errors: Iterable[Diagnostic]) -> dict[Span, MoveLine]:
+    """For the steps that could not be read, the line that the fix of the finding about them writes."""
+    fixes = {finding.span.line: finding.fix for finding in errors if finding.fix}
+    out: dict[Span, MoveLine] = {}
+    for step in syntax.steps:
+        fix = fixes.get(step.span.line, "") if step.line is None else ""
+        meant = read_move(Token(fix, step.span)).value if fix else None
+        if meant is not None:
+            out[step.span] = meant
+    return out
+
+
 def _messages(errors: Iterable[Diagnostic], start: StartRead) -> tuple[str, ...]:
     """What is wrong with a broken block, a sentence each, in the order of the lines."""
     messages = tuple(_message(finding) for finding in sorted(errors))
@@ -193,4 +211,4 @@ def _messages(errors: Iterable[Diagnostic], start: StartRead) -> tuple[str, ...]
 
 def _message(finding: Diagnostic) -> str:
     expected = f" Expected: {finding.expected}." if finding.expected else ""
-    return f"Line {finding.span.line}: {finding.message}{expected}"
+    return f"Line {finding.span.line}: {finding.message.removesuffix('.')}.{expected}"

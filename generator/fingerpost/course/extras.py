@@ -73,7 +73,7 @@ def _image(image: Image | None) -> tuple[str | None, tuple[Diagnostic, ...]]:
     if image is None:
         return None, ()
     name = image.file.text
-    wrong = next((why for why, refused in REFUSED if refused(name)), None)
+    wrong = next((why for why, refused in REFUSED if refused(name, image.file.span.file)), None)
     if wrong is None:
         return name, ()
     expected = "a file of the course, its path written from this page"
@@ -81,15 +81,28 @@ def _image(image: Image | None) -> tuple[str | None, tuple[Diagnostic, ...]]:
     return None, (error(image.file.span, Code.LINK_OUT_OF_TREE, f"The image {quoted(name)} {wrong}", expected, fix),)
 
 
-REFUSED = (
-    ("is an address of another place", lambda name: SCHEME.match(name) is not None or name.startswith("//")),
-    ("is a path of one machine", lambda name: name.startswith(("/", "~"))),
-    ("has backslashes in its path", lambda name: "\\" in name),
-)
-"""What an image's file must not be: (what is wrong, whether this one is so)."""
+def _is_address(name: str, page: str) -> bool:
+    return SCHEME.match(name) is not None or name.startswith("//")
+
+
+def _is_of_one_machine(name: str, page: str) -> bool:
+    return name.startswith(("/", "~"))
+
+
+def _has_backslashes(name: str, page: str) -> bool:
+    return "\\" in name
 
 
 def leads_out(file: str, page: str) -> bool:
     """Whether a path written on a page leads out of the folder of the sources."""
     joined = posixpath.normpath(posixpath.join(posixpath.dirname(page), file))
     return joined == ".." or joined.startswith("../")
+
+
+REFUSED = (
+    ("is an address of another place", _is_address),
+    ("is a path of one machine", _is_of_one_machine),
+    ("has backslashes in its path", _has_backslashes),
+    ("lies outside the folder of the sources", leads_out),
+)
+"""What an image's file must not be: (what is wrong, whether this one is so on this page)."""

@@ -38,13 +38,33 @@ def likely_move(held: Held, steps: Sequence[StepSyntax], index: int, ground: Gro
     None where no name ahead can tell, or none of the moves tried agrees.
     """
     line = steps[0].line
-    if line is None:
-        return None
+    best: Meant | None = None
+    for move in moves_near(line.actions[index], held.shape, ground) if line is not None else ():
+        after = None if line is None else _performed(held, line, ground, index, move)
+        if line is None or after is None or not names_hold(after, line, steps[1:], ground):
+            continue
+        meant = Meant(write_move(move, ground.fretboard.tuning), after)
+        if _root_below(after.shape, line, ground):
+            return meant
+        best = best or meant
+    return best
+
+
+def possible_move(held: Held, line: MoveLine, index: int, ground: Ground) -> str:
+    """The first move close to the one written that the hand can make, in the course's own words; "" for none."""
     for move in moves_near(line.actions[index], held.shape, ground):
-        after = _performed(held, line, ground, index, move)
-        if after is not None and names_hold(after, line, steps[1:], ground):
-            return Meant(write_move(move, ground.fretboard.tuning), after)
-    return None
+        if _performed(held, line, ground, index, move) is not None:
+            return write_move(move, ground.fretboard.tuning)
+    return ""
+
+
+def _root_below(shape: Shape, line: MoveLine, ground: Ground) -> bool:
+    """Whether the lowest note is the root of the line's name, or there is no name to tell."""
+    heard = heard_of(shape, ground.fretboard)
+    if line.name is None or heard is None:
+        return True
+    chord = symbol_of(line.name.symbol)
+    return (chord.bass or chord.root).pitch_class == heard.bass
 
 
 def names_hold(after: Held, line: MoveLine, ahead: Sequence[StepSyntax], ground: Ground) -> bool:

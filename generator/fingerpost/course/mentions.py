@@ -120,7 +120,7 @@ def _step_of(token: Token, block: Block) -> Step:
     message = f"The block {quoted(block.id)} has no step {quoted(token.text)}"
     raise slip(
         token.span, Code.UNRESOLVED_MENTION, message, "one of its chords: " + ", ".join(shown),
-        nearest(token.text, shown) or (shown[0] if shown else ""),
+        nearest(token.text, shown),
     )  # fmt: skip
 
 

@@ -9,7 +9,7 @@ from fingerpost.course.heard import Heard
 from fingerpost.course.model import Naming
 from fingerpost.course.name_book import NameBook, over_bass
 from fingerpost.course.slip import Slip, error, note, slip, warning
-from fingerpost.course.words import listed, quoted
+from fingerpost.course.words import intervals_word, listed, quoted
 from fingerpost.diagnostics import Code, Diagnostic
 from fingerpost.music import chord_symbol
 from fingerpost.music.chord import Chord
@@ -168,20 +168,18 @@ def _notes(heard: Heard, chord: Chord) -> str:
 def _wrong(said: NameSaid, chord: Chord, fits: Fit, heard: Heard, ground: Ground, book: NameBook) -> Diagnostic:
     offers = _offers(heard, ground, book)
     best = book.names(heard, ground.key)[0].chord
-    sounding = f"what sounds is {_notes(heard, best)}"
-    return error(
-        said.symbol.span,
-        Code.NAME_IS_WRONG,
-        f"This is not {quoted(said.symbol.text)}: {sounding}{_difference(chord, fits, heard)}",
-        listed(offers),
-        offers[0],
-    )
+    message = f"This is not {quoted(said.symbol.text)}: what sounds is {_notes(heard, best)}"
+    message += _difference(chord, fits, heard)
+    capo = ground.fretboard.capo
+    if capo and (chord.root.pitch_class - capo) % 12 == best.root.pitch_class and chord.kind == best.kind:
+        message = f"{quoted(said.symbol.text)} is what sounds above the capo; a name is that of the shape"
+    return error(said.symbol.span, Code.NAME_IS_WRONG, message, listed(offers), offers[0])
 
 
 def _difference(chord: Chord, fits: Fit, heard: Heard) -> str:
-    if fits.holds and chord.bass is not None:
+    if not fits.lacks and not fits.adds and chord.bass is not None:
         return f", and the lowest note is {chord.note_of(heard.bass)}, not {chord.bass}"
-    parts = [f"without the {listed(fits.lacks, 'and')}"] if fits.lacks else []
+    parts = [f"without {intervals_word(fits.lacks)}"] if fits.lacks else []
     foreign = [str(chord.note_of(p)) for p in sorted(heard.pitch_classes - chord.pitch_classes)]
     parts += [f"with {listed(foreign, 'and')} besides"] if foreign else []
     return f" ({', '.join(parts)})" if parts else ""
@@ -192,8 +190,8 @@ def _loose(said: NameSaid, chord: Chord, fits: Fit, heard: Heard, ground: Ground
     return warning(
         said.symbol.span,
         Code.NAME_IS_LOOSE,
-        f"{quoted(said.symbol.text)} says more than sounds: {_notes(heard, chord)}, without the "
-        f"{listed(fits.lacks, 'and')}",
+        f"{quoted(said.symbol.text)} says more than sounds: {_notes(heard, chord)}, without "
+        f"{intervals_word(fits.lacks)}",
         f"{listed(offers)}, or `~ {said.symbol.text}` to teach it by that name with a footnote",
         offers[0],
     )

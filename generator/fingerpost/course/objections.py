@@ -31,7 +31,7 @@ def down(shape: Shape) -> str:
     """Which fingers are down, as an expectation."""
     fingers = shape.fingers
     if not fingers:
-        return "no finger is down here"
+        return "a finger that is put down first"
     return (
         f"finger {fingers[0].mark}, which alone is down"
         if len(fingers) == 1

@@ -77,7 +77,7 @@ def perform(held: Held, line: MoveLine, ground: Ground, instead: Mapping[int, Mo
     shape = _done(held.shape, line.actions, ground, instead or {})
     new = [fault for fault in ground.hand.faults(shape, ground.fretboard) if fault not in held.faults]
     after = Held(shape, None, held.sure or held.resting, held.faults.union(new))
-    many = () if held.resting else too_many(line.actions, ground.fingers_per_step)
+    many = () if held.resting else too_many(line, ground.fingers_per_step)
     return Performed(after, (*_fault(new, line), *many))
 
 
@@ -160,9 +160,9 @@ def movers(actions: Sequence[Action]) -> list[tuple[str, Action]]:
 NUMBERS = {1: "one finger", 2: "two fingers", 3: "three fingers", 4: "four fingers", 5: "five fingers"}
 
 
-def too_many(actions: Sequence[Action], allowed: int) -> tuple[Diagnostic, ...]:
+def too_many(line: MoveLine, allowed: int) -> tuple[Diagnostic, ...]:
     """The finding for a line that moves more fingers than promised, at the first one too many."""
-    moved = movers(actions)
+    moved = movers(line.actions)
     if len(moved) <= allowed:
         return ()
     extra = moved[allowed][1]
@@ -173,6 +173,12 @@ def too_many(actions: Sequence[Action], allowed: int) -> tuple[Diagnostic, ...]:
             Code.TOO_MANY_FINGERS,
             f"{count.capitalize()} move in this step, and at most {NUMBERS[allowed]} may",
             f"at most {NUMBERS[allowed]} a step (the key `fingers_per_step` allows more)",
-            f"a step of its own for finger {moved[allowed][0]}",
+            "a step for each: " + ", then ".join(f"`{written(action, line)}`" for _, action in moved),
         ),
     )
+
+
+def written(action: Action, line: MoveLine) -> str:
+    """The words of an action as they stand in its line."""
+    start = action.span.column - line.text.span.column
+    return line.text.text[start : start + action.span.end_column - action.span.column]

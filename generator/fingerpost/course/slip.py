@@ -13,27 +13,23 @@ class Slip(Exception):  # noqa: N818 - the name says what it is to the reader of
         self.finding = finding
 
 
-def _full(message: str) -> str:
-    return message if message.endswith((".", "?", "!")) else message + "."
-
-
 def error(span: Span, code: Code, message: str, expected: str = "", fix: str = "") -> Diagnostic:
     """A finding that makes the page wrong."""
-    return Diagnostic(span, Severity.ERROR, code, _full(message), expected, fix)
+    return Diagnostic(span, Severity.ERROR, code, message, expected, fix)
 
 
 def warning(
     span: Span, code: Code, message: str, expected: str = "", fix: str = "", edits: tuple[Edit, ...] = ()
 ) -> Diagnostic:
     """A finding that is likely a slip."""
-    return Diagnostic(span, Severity.WARNING, code, _full(message), expected, fix, edits)
+    return Diagnostic(span, Severity.WARNING, code, message, expected, fix, edits)
 
 
 def note(
     span: Span, code: Code, message: str, expected: str = "", fix: str = "", edits: tuple[Edit, ...] = ()
 ) -> Diagnostic:
     """A finding that is advice."""
-    return Diagnostic(span, Severity.NOTE, code, _full(message), expected, fix, edits)
+    return Diagnostic(span, Severity.NOTE, code, message, expected, fix, edits)
 
 
 def slip(span: Span, code: Code, message: str, expected: str = "", fix: str = "") -> Slip:

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from fingerpost.course.extras import Extras, extras_of
 from fingerpost.course.ground import Ground
 from fingerpost.course.heard import heard_of
 from fingerpost.course.ids import StepIds
-from fingerpost.course.likely_move import likely_move, names_hold
+from fingerpost.course.likely_move import likely_move, names_hold, possible_move
 from fingerpost.course.model import Step
 from fingerpost.course.name_book import NameBook
 from fingerpost.course.naming import Named, name_shape
@@ -60,13 +60,27 @@ class Walk:
         self.written.append(None)
         self.steps.append(Step(self.ids.start(shape), 0, span, shape, naming, rows, None, text))
 
-    def go(self, steps: Sequence[StepSyntax]) -> None:
-        """Does every line. A line that can't be done is reported and leaves the hand as it was, in doubt."""
+    def go(self, steps: Sequence[StepSyntax], meant: Mapping[Span, MoveLine]) -> None:
+        """Does every line. A line that can't be done is reported and leaves the hand as it was, in doubt.
+
+        meant: for some steps without a line, by their span, the nearest line that can be read.
+        """
         for index, step in enumerate(steps):
             if step.line is None:
-                self.held = replace(self.held, sure=False)
+                self._unread(meant.get(step.span))
             else:
                 self._line(step, step.line, steps[index:])
+
+    def _unread(self, meant: MoveLine | None) -> None:
+        """Goes on as if the line had been written as was likely meant, unless its own name denies that."""
+        after = replace(self.held, sure=False)
+        try:
+            done = None if meant is None else perform(self.held, meant, self.ground)
+        except Stuck:
+            done = None
+        if meant is not None and done is not None and not done.findings:
+            after = done.held if self._named_line(done, meant).holds else after
+        self.held = after
 
     def _line(self, step: StepSyntax, line: MoveLine, ahead: Sequence[StepSyntax]) -> None:
         before = self.held
@@ -74,6 +88,9 @@ class Walk:
             done = perform(before, line, self.ground)
         except Stuck as stuck:
             self._stuck(stuck, step, line, ahead)
+            return
+        if any(finding.code is Code.IMPOSSIBLE_HAND for finding in done.findings):
+            self._out_of_reach(done, step, line, ahead)
             return
         named = self._named_line(done, line)
         meant = self._meant_otherwise(before, done, named, ahead)
@@ -99,6 +116,17 @@ class Walk:
             return
         self.held = meant.held
         self._add(step, line, before, meant.held, self._named(meant.held.shape, line.name))
+
+    def _out_of_reach(self, done: Performed, step: StepSyntax, line: MoveLine, ahead: Sequence[StepSyntax]) -> None:
+        """Reports a hand that none can make with the nearest that one can; goes on with that if the names tell so."""
+        before, index, thinks = self.held, len(line.actions) - 1, self._may_think()
+        meant = likely_move(before, ahead, index, self.ground) if thinks else None
+        fix = meant.text if meant is not None else possible_move(before, line, index, self.ground) if thinks else ""
+        self._report([replace(f, fix=fix) if f.code is Code.IMPOSSIBLE_HAND else f for f in done.findings])
+        named = self._named_line(done, line)
+        self._report(named.findings if meant is None else ())
+        self.held = done.held if meant is None else meant.held
+        self._add(step, line, before, self.held, named)
 
     def _may_think(self) -> bool:
         self.second_thoughts -= 1

@@ -30,6 +30,27 @@ def strings_word(strings: Sequence[int]) -> str:
     return ("string " if len(strings) == 1 else "strings ") + listed([str(string) for string in strings], "and")
 
 
+INTERVALS = {
+    "1": "root",
+    "b3": "minor third",
+    "3": "third",
+    "b5": "lowered fifth",
+    "5": "fifth",
+    "#5": "raised fifth",
+    "6": "sixth",
+    "b7": "minor seventh",
+    "7": "major seventh",
+    "9": "ninth",
+    "11": "eleventh",
+    "13": "thirteenth",
+}
+
+
+def intervals_word(intervals: Iterable[str]) -> str:
+    """`the root, minor third and b9`: the usual intervals by their names, others as symbols write them."""
+    return "the " + listed([INTERVALS.get(interval, interval) for interval in intervals], "and")
+
+
 def quoted(text: str) -> str:
     """The author's own text in a sentence, cut where it is very long."""
     return f"`{text if len(text) <= LONGEST_QUOTE else text[:LONGEST_QUOTE] + '…'}`"
