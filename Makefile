@@ -9,8 +9,9 @@ PIP_INSTALL = $(BIN)/python -m pip install --quiet --disable-pip-version-check -
 
 .PHONY: demo serve test lint bench site_demo site_demo_is_current browser clean
 
+# Not --quiet: MkDocs then counts no warnings, and --strict lets everything pass.
 demo: $(VENV)/ready
-	$(BIN)/mkdocs build --strict --clean --quiet --site-dir site
+	$(BIN)/mkdocs build --strict --clean --site-dir site
 	@$(BIN)/python .ci/serve.py site
 
 serve: $(VENV)/ready
@@ -29,12 +30,12 @@ bench: $(VENV)/ready-to-test
 	for bench in tests/bench/bench_*.py; do $(BIN)/python $$bench || exit 1; done
 
 site_demo: $(VENV)/ready
-	$(BIN)/mkdocs build --strict --clean --quiet --site-dir site_demo
+	$(BIN)/mkdocs build --strict --clean --site-dir site_demo
 	rm -f site_demo/sitemap.xml.gz
 
 site_demo_is_current: $(VENV)/ready
 	rm -rf build/site_demo
-	$(BIN)/mkdocs build --strict --clean --quiet --site-dir build/site_demo
+	$(BIN)/mkdocs build --strict --clean --site-dir build/site_demo
 	rm -f build/site_demo/sitemap.xml.gz
 	diff -r site_demo build/site_demo
 

@@ -19,8 +19,10 @@ from __future__ import annotations
 import dataclasses
 import re
 import shlex
+import shutil
 import subprocess
 import sys
+import tempfile
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
@@ -152,17 +154,20 @@ def commands(text: str) -> str:
 
 
 def session(asked: str) -> str:
-    """The commands with what they print, as a session shows it."""
-    return "".join(f"$ {command}\n{_printed(command)}" for command in asked.splitlines())
+    """The commands with what they print, as a session shows it; run in a copy of the demo course."""
+    with tempfile.TemporaryDirectory() as folder:
+        here = Path(shutil.copytree(ROOT / "course", Path(folder) / "course")).parent
+        shutil.copy(ROOT / "mkdocs.yml", here)
+        return "".join(f"$ {command}\n{_printed(command, here)}" for command in asked.splitlines())
 
 
-def _printed(command: str) -> str:
+def _printed(command: str, here: Path) -> str:
     """What a command prints. Only `fingerpost`, and `head` after it, are run."""
     first, _, rest = command.partition(" | ")
     words = shlex.split(first)
     assert words[0] == "fingerpost", command
     run = [sys.executable, "-c", "import sys; from fingerpost.cli.main import main; sys.exit(main())", *words[1:]]
-    out = subprocess.run(run, capture_output=True, text=True, cwd=ROOT, check=False)
+    out = subprocess.run(run, capture_output=True, text=True, cwd=here, check=False)
     lines = (out.stdout + out.stderr).rstrip("\n").splitlines()
     if head := re.fullmatch(r"head -(\d+)", rest):
         lines = lines[: int(head[1])]

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import os
 import re
+import subprocess
+import sys
 from collections.abc import Callable
 from pathlib import Path
 
@@ -154,3 +156,18 @@ def test_findings_about_files(code: str, tmp_path: Path) -> None:
 def test_every_page_of_the_guide_can_be_reached() -> None:
     nav = (ROOT / "mkdocs.yml").read_text(encoding="utf-8")
     assert {f"teachers/{name}" for name, _ in pages()} == set(re.findall(r"teachers/[a-z-]+\.md", nav))
+
+
+@pytest.mark.parametrize("fence", re.findall(r"^```python\n(.*?)^```", _page("publishing.md"), re.M | re.S))
+def test_programs_in_the_guide_run(fence: str) -> None:
+    names = {"text": next(example.text for example in LESSONS if example.said.startswith("Makes"))}
+    exec(compile(fence, "publishing.md", "exec"), names)
+    assert "<svg" in names["html"]
+
+
+@pytest.mark.parametrize(("text", "fails"), [("3 off = Am7", False), ("3 off = Am9", True), ("3 off = C", True)])
+def test_a_strict_build_fails_on_errors_and_warnings(text: str, fails: bool, tmp_path: Path) -> None:
+    """What checking.md says of `mkdocs build --strict`; a note lets it pass."""
+    _course(tmp_path, f"# A\n\n```moves\nid: a\nstart: x02210/--231- = Am\nsteps:\n- {text}\n```\n".encode())
+    run = [sys.executable, "-m", "mkdocs", "build", "--strict"]
+    assert (subprocess.run(run, cwd=tmp_path, capture_output=True, check=False).returncode != 0) is fails
