@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable
 
 from fingerpost.diagnostics import Code
-from fingerpost.source.cursor import Cursor, UnreadableError, said, whole_word
+from fingerpost.source.cursor import Cursor, UnreadableError, after, said, whole_word
 from fingerpost.source.syntax import (
     Action,
     Back,
@@ -30,6 +30,7 @@ STRING_BEFORE_COLON = re.compile(r"[0-9]{1,2}(?=:)")
 COLON = re.compile(r":")
 FRET = re.compile(r"[0-9]{1,3}(?![0-9A-Za-z])")
 SIGNED = re.compile(r"[+\-−–][0-9]{1,2}(?![0-9A-Za-z])")
+STRANGE_NAME = re.compile(r"[A-Za-z]{1,3}(?![A-Za-z])")
 LETTERS = re.compile(r"[A-Za-z]+")
 TO, OFF, FOR, BY, ALL = map(whole_word, ("to", "off", "for", "by", "all"))
 NOT_A_STRING = whole_word("and")
@@ -102,7 +103,7 @@ def _finger_action(cursor: Cursor, start: int) -> Action:
         replaced = finger(cursor)
         return ExchangeFinger(number, replaced, cursor.since(start))
     word = cursor.word()
-    message = f"After finger {number.text} stands {said(word)}"
+    message = after(f"finger {number.text}", word)
     raise UnreadableError(word.span, message, "`to` and a place, `off`, or `for` and another finger")
 
 
@@ -110,7 +111,7 @@ def _no_finger(word: Token, expected: str) -> UnreadableError:
     if re.fullmatch(r"[0-9]{1,3}|[A-Za-z]", word.text):
         fix = "T" if word.text == "t" else ""
         return UnreadableError(word.span, f"There is no finger {word.text}", A_FINGER, Code.UNKNOWN_FINGER, fix)
-    return UnreadableError(word.span, f"{said(word, True)} stands where {_what(expected)} is due", expected)
+    return UnreadableError(word.span, _due(word, _what(expected)), expected)
 
 
 def _what(expected: str) -> str:
@@ -137,7 +138,7 @@ def _spot(cursor: Cursor) -> tuple[Token, Token]:
 
 
 def _no_fret(word: Token, string: Token) -> UnreadableError:
-    message = f"After string {string.text} stands {said(word)}"
+    message = f"{said(word)} is no fret" if word.text else f"A fret is missing after string {string.text}"
     return UnreadableError(word.span, message, "a fret, such as `2`", Code.UNKNOWN_FRET)
 
 
@@ -146,24 +147,24 @@ def _string(cursor: Cursor) -> Token:
 
 
 def _no_string(word: Token) -> UnreadableError:
-    return _unknown_string(word) or UnreadableError(
-        word.span, f"{said(word, True)} stands where a string and a fret are due", A_PLACE
-    )
+    return _unknown_string(word) or UnreadableError(word.span, _due(word, "a place on the neck"), A_PLACE)
 
 
 def _no_string_alone(word: Token) -> UnreadableError:
-    return _unknown_string(word) or UnreadableError(
-        word.span, f"{said(word, True)} stands where a string is due", A_STRING, Code.UNKNOWN_STRING
-    )
+    return _unknown_string(word) or UnreadableError(word.span, _due(word, "a string"), A_STRING)
+
+
+def _due(word: Token, what: str) -> str:
+    return f"{said(word)} stands where {what} is due" if word.text else f"{what.capitalize()} is missing here"
 
 
 def _unknown_string(word: Token) -> UnreadableError | None:
-    """The finding for a word that begins with letters which no tuning has."""
-    letters = LETTERS.match(word.text)
+    """The finding for a word that begins like a string's name with letters that no tuning has."""
+    letters = STRANGE_NAME.match(word.text)
     if letters is None:
         return None
-    name = Token(letters.group(), word.span.part(0, letters.end()))
-    return UnreadableError(name.span, f"There is no string {name.text}", A_STRING, Code.UNKNOWN_STRING)
+    span = word.span.part(0, letters.end())
+    return UnreadableError(span, f"There is no string {letters.group()}", A_STRING, Code.UNKNOWN_STRING)
 
 
 def _range(cursor: Cursor) -> tuple[Token, Token]:
@@ -177,7 +178,7 @@ def _shift(cursor: Cursor, start: int) -> ShiftHand:
 
 
 def _no_shift(word: Token) -> UnreadableError:
-    return UnreadableError(word.span, f"After `shift` stands {said(word)}", "how many frets, such as `+2` or `-1`")
+    return UnreadableError(word.span, after("`shift`", word), "how many frets, such as `+2` or `-1`")
 
 
 def _mute(cursor: Cursor, start: int) -> MuteString:

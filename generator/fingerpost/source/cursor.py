@@ -84,11 +84,14 @@ class Cursor:
         return self.span.part(start, len(self.text[: self.at].rstrip()))
 
 
-def said(word: Token, first: bool = False) -> str:
-    """How a finding speaks of a word that stands somewhere; `first` where it begins the sentence."""
-    if not word.text:
-        return "Nothing" if first else "nothing"
-    return quoted(word.text)
+def said(word: Token) -> str:
+    """How a finding speaks of a word that stands somewhere."""
+    return quoted(word.text) if word.text else "nothing"
+
+
+def after(what: str, word: Token) -> str:
+    """The sentence about a word that can't stand where it stands, or about one that is missing."""
+    return f"{said(word)} can't follow {what}" if word.text else f"Something is missing after {what}"
 
 
 def whole_word(word: str) -> re.Pattern[str]:

@@ -35,7 +35,7 @@ from typing import Generic, TypeVar
 from fingerpost.diagnostics import Diagnostic
 from fingerpost.source import tails
 from fingerpost.source.actions import AN_ACTION, action, strum
-from fingerpost.source.cursor import Cursor, UnreadableError, said, whole_word
+from fingerpost.source.cursor import Cursor, UnreadableError, after, said, whole_word
 from fingerpost.source.mending import mended
 from fingerpost.source.starts import JOINT, start
 from fingerpost.source.syntax import MoveLine, Start, StrumStrings, Token
@@ -134,13 +134,13 @@ def _further(cursor: Cursor, line: MoveLine) -> MoveLine:
         return replace(line, silent=_once(line.silent, token, cursor, start))
     word = cursor.word()
     expected = "nothing more, or `,`, `and`, `= CHORD`, `~ CHORD`, `@0:41`, `passing` or `silent`"
-    raise UnreadableError(word.span, f"After the move stands {said(word)}", expected)
+    raise UnreadableError(word.span, after("the move", word), expected)
 
 
 def _once(before: object | None, value: T, cursor: Cursor, start: int) -> T:
     if before is not None:
         word = cursor.cut(start, cursor.at)
-        raise UnreadableError(word.span, f"{said(word, True)} says again what the line has said already", "it once")
+        raise UnreadableError(word.span, f"{said(word)} says again what the line has said already", "it once")
     return value
 
 

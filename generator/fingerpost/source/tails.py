@@ -37,7 +37,8 @@ def time(cursor: Cursor) -> Token:
 
 def _no_time(word: Token) -> UnreadableError:
     expected = "minutes and seconds, such as `0:41`, with hours `1:02:03`"
-    return UnreadableError(word.span, f"{said(word, True)} is no time", expected, Code.BAD_VALUE)
+    message = f"{said(word)} is no time" if word.text else "A time is missing here"
+    return UnreadableError(word.span, message, expected, Code.BAD_VALUE)
 
 
 def _symbol_end(text: str, start: int) -> int:
