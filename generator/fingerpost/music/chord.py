@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from functools import cached_property
 
-from fingerpost.music.chord_spelling import commoner_root, plain_note
-from fingerpost.music.degree import DEGREE_TYPES, Degree, chord_intervals, degree_order, outside_interval
+from fingerpost.music.chord_spelling import commoner_root, tone_note
+from fingerpost.music.degree import DEGREE_TYPES, Degree, chord_intervals, degree_order, interval_at
 from fingerpost.music.interval import Interval
 from fingerpost.music.kind import KINDS
 from fingerpost.music.pitch import Note
@@ -53,7 +53,7 @@ class Chord:
         own = tuple(Tone(str(interval), interval.above(self.root)) for interval in self.intervals)
         if self.bass is None or any(tone.note.pitch_class == self.bass.pitch_class for tone in own):
             return own
-        return (*own, Tone(str(self._outside(self.bass.pitch_class)), self.bass))
+        return (*own, Tone(self.interval_of(self.bass.pitch_class), self.bass))
 
     @cached_property
     def pitch_classes(self) -> frozenset[int]:
@@ -67,23 +67,13 @@ class Chord:
 
     def interval_of(self, pitch_class: int) -> str:
         """The interval of a pitch class above the root, also for one outside the chord."""
-        return str(self._interval(pitch_class))
+        return str(interval_at(self.kind, self.degrees, (pitch_class - self.root.pitch_class) % 12))
 
     def note_of(self, pitch_class: int) -> Note:
         """The note of a pitch class, spelled by its interval from the root, also for one outside the chord."""
         if self.bass is not None and self.bass.pitch_class == pitch_class % 12:
             return self.bass
-        interval = self._interval(pitch_class)
-        note = interval.above(self.root)
-        return note if interval in self.intervals else plain_note(note)
-
-    def _interval(self, pitch_class: int) -> Interval:
-        steps = (pitch_class - self.root.pitch_class) % 12
-        own = next((interval for interval in self.intervals if interval.pitch_class == steps), None)
-        return own or self._outside(pitch_class)
-
-    def _outside(self, pitch_class: int) -> Interval:
-        return outside_interval(self.intervals, (pitch_class - self.root.pitch_class) % 12)
+        return tone_note(self.root, self.kind, self.degrees, pitch_class)
 
     def with_bass(self, bass: Note | None) -> Chord:
         """The same chord over another bass; None or the root takes the slash away."""
@@ -92,5 +82,5 @@ class Chord:
     def transposed(self, semitones: int) -> Chord:
         """The chord that many semitones higher, its root spelled on the commoner side."""
         root = commoner_root(self.kind, self.degrees, self.root.pitch_class + semitones)
-        moved = Chord(root, self.kind, self.degrees)
-        return moved.with_bass(None if self.bass is None else moved.note_of(self.bass.pitch_class + semitones))
+        bass = self.bass and tone_note(root, self.kind, self.degrees, self.bass.pitch_class + semitones)
+        return Chord(root, self.kind, self.degrees, bass)

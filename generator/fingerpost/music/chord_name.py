@@ -8,7 +8,7 @@ from functools import cached_property, lru_cache
 
 from fingerpost.music.chord import Chord
 from fingerpost.music.chord_fit import Fit, fit
-from fingerpost.music.chord_spelling import spelled_root
+from fingerpost.music.chord_spelling import spelled_root, tone_note
 from fingerpost.music.chord_spoken import spoken
 from fingerpost.music.chord_writer import without, write
 from fingerpost.music.degree import Degree
@@ -113,8 +113,8 @@ def _names(mask: int, bass: int, key: Key | None) -> tuple[ChordName, ...]:
 def _chord(one: Ranked, bass: int, key: Key | None) -> Chord:
     reading = one.reading
     root = spelled_root(reading.kind, reading.degrees, (one.root + bass) % 12, key)
-    chord = Chord(root, reading.kind, reading.degrees)
-    return chord.with_bass(chord.note_of(bass)) if one.root else chord
+    low = tone_note(root, reading.kind, reading.degrees, bass) if one.root else None
+    return Chord(root, reading.kind, reading.degrees, low)
 
 
 # Up to here a complete chord is in common use (see the table of vocabulary.py).

@@ -33,6 +33,7 @@ _TRIANGLE = r"[Δ∆△^]"
 _MAJOR_WORD = r"(?>[Mm]ajor|MAJOR|[Mm]aj|MAJ|[Mm]a(?!dd)|MA(?!DD)|M(?![Ii]))"
 
 _NOTE = re.compile(rf"[A-G]{_ACCIDENTAL}?")
+_SMALL = re.compile(rf"[a-g]{_ACCIDENTAL}?(?:maj|m|sus|dim|add)?[0-9]{{0,2}}(?![a-z])")
 _FAMILIES = tuple(
     (triad, re.compile(pattern))
     for triad, pattern in (
@@ -95,6 +96,9 @@ def _root(scan: Scanner) -> Note:
         scan.fail_here("there is no chord here", _ROOT)
     if scan.text[scan.position] == "H":
         scan.fail_here("{} is German: H is the note B", "B, and Bb for the German B")
+    small = scan.accept(_SMALL)
+    if small is not None:
+        scan.fail_back("{} does not begin with a capital letter", f"the root as a capital: {small[0].capitalize()}")
     scan.fail_here("{} does not begin with a root", _ROOT)
 
 

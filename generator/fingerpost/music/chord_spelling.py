@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from fingerpost.music.degree import Degree, chord_intervals
+from fingerpost.music.degree import Degree, chord_intervals, interval_at
 from fingerpost.music.key import Key
 from fingerpost.music.kind import KINDS
 from fingerpost.music.pitch import COMMON_SPELLING, Note
@@ -47,6 +47,13 @@ def commoner_root(kind: str, degrees: tuple[Degree, ...], pitch_class: int) -> N
     return min(choices, key=lambda note: (_burden(note, kind, degrees) + _RARITY.get(str(note), 0.0), str(note)))
 
 
-def plain_note(note: Note) -> Note:
-    """The note itself, or its commoner name where it would need a double accidental, E#, B#, Cb or Fb."""
-    return note if _weight(note) <= 1 else COMMON_SPELLING[note.pitch_class]
+def tone_note(root: Note, kind: str, degrees: tuple[Degree, ...], pitch_class: int) -> Note:
+    """A pitch class as a chord spells it, by letter from the root.
+
+    A tone outside the chord goes by its commoner name where it would need a double accidental, E#, B#, Cb or Fb.
+    """
+    interval = interval_at(kind, degrees, (pitch_class - root.pitch_class) % 12)
+    note = interval.above(root)
+    if _weight(note) <= 1 or interval in chord_intervals(kind, degrees):
+        return note
+    return COMMON_SPELLING[note.pitch_class]

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from fingerpost.music.chord import Chord
 from fingerpost.music.compound import head_of
-from fingerpost.music.degree import Degree, is_alteration
+from fingerpost.music.degree import Degree, chord_intervals, is_alteration
+from fingerpost.music.interval import Interval
 from fingerpost.music.symbol_style import PLAIN, SymbolStyle, accidental_text, note_text, with_accidentals
 
 _SEVENTH_ADDED = {-1: "addbb7", 0: "addb7", 1: "addmaj7"}
@@ -25,13 +28,13 @@ def _marks(template: str, style: SymbolStyle) -> str:
     )
 
 
-def _change(degree: Degree, chord: Chord, style: SymbolStyle) -> str:
+def _change(degree: Degree, intervals: tuple[Interval, ...], style: SymbolStyle) -> str:
     if degree.type == "subtract":
         return f"no{degree.value}"
     if degree.type == "add" and degree.value == 7:
         return _SEVENTH_ADDED[degree.alter]
     name = accidental_text(degree.alter, style) + str(degree.value)
-    return name if is_alteration(degree, chord.intervals) else "add" + name
+    return name if is_alteration(degree, intervals) else "add" + name
 
 
 def _needs_none(head: str, change: str) -> bool:
@@ -48,13 +51,19 @@ def _join(head: str, changes: list[str], omitted: list[str]) -> str:
     return f"{head}({inside})" if inside else head
 
 
+@lru_cache(maxsize=16384)
+def _ending(kind: str, degrees: tuple[Degree, ...], style: SymbolStyle) -> str:
+    """What follows the root: the same for every root, so worked out once."""
+    head, intervals = head_of(kind, degrees), chord_intervals(kind, degrees)
+    changes = [_change(degree, intervals, style) for degree in head.rest if degree.type != "subtract"]
+    omitted = [_change(degree, intervals, style) for degree in head.rest if degree.type == "subtract"]
+    return _join(_marks(head.symbol, style), changes, omitted)
+
+
 def write(chord: Chord, style: SymbolStyle = PLAIN) -> str:
     """The symbol of a chord; in the English styles `read` gives the same chord back."""
-    head = head_of(chord.kind, chord.degrees)
-    changes = [_change(degree, chord, style) for degree in head.rest if degree.type != "subtract"]
-    omitted = [_change(degree, chord, style) for degree in head.rest if degree.type == "subtract"]
     bass = "" if chord.bass is None else "/" + note_text(chord.bass, style)
-    return note_text(chord.root, style) + _join(_marks(head.symbol, style), changes, omitted) + bass
+    return note_text(chord.root, style) + _ending(chord.kind, chord.degrees, style) + bass
 
 
 def write_exact(chord: Chord, omitted: tuple[str, ...] = (), style: SymbolStyle = PLAIN) -> str:

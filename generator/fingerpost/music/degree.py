@@ -78,9 +78,15 @@ def is_alteration(degree: Degree, intervals: tuple[Interval, ...]) -> bool:
     return degree.type == "alter" or (degree.type == "add" and added)
 
 
-def outside_interval(intervals: tuple[Interval, ...], steps: int) -> Interval:
-    """What a tone outside a chord is called, by its semitones above the root: the added tone that it would be."""
-    has = {interval.pitch_class for interval in intervals}
+@lru_cache(maxsize=65536)
+def interval_at(kind: str, degrees: tuple[Degree, ...], steps: int) -> Interval:
+    """The interval of a chord at so many semitones above its root; for a tone outside it, what it would be added as."""
+    intervals = chord_intervals(kind, degrees)
+    own = next((interval for interval in intervals if interval.pitch_class == steps % 12), None)
+    return own or _outside(frozenset(interval.pitch_class for interval in intervals), steps % 12)
+
+
+def _outside(has: frozenset[int], steps: int) -> Interval:
     for when, needs, shuns, name in _RENAMED:
         if steps == when and bool(has & needs) == bool(needs) and not has & shuns:
             return name

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from fingerpost.music.pitch import LETTERS, NATURAL, Note, plain_accidentals
 
 _MAJOR_SCALE = (0, 2, 4, 5, 7, 9, 11)
+_PLACE = {letter: place for place, letter in enumerate(LETTERS)}
 _INTERVAL = re.compile(r"(#{0,3}|b{0,3})(\d{1,2})")
 
 
@@ -34,7 +35,7 @@ class Interval:
 
     def above(self, root: Note) -> Note:
         """The note at this interval above a root, spelled by letter: the b7 of C is Bb, the #5 of F# is C##."""
-        letter = LETTERS[(LETTERS.index(root.letter) + self.number - 1) % 7]
+        letter = LETTERS[(_PLACE[root.letter] + self.number - 1) % 7]
         plain = (root.pitch_class + self.semitones - NATURAL[letter]) % 12
         return Note(letter, plain if plain <= 6 else plain - 12)
 
