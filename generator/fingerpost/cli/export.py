@@ -13,10 +13,9 @@ from fingerpost.cli import instrument
 from fingerpost.cli.answer import FINE, WRONG_USAGE, QuestionError, complain, each
 
 if TYPE_CHECKING:
-    from fingerpost.course.model import Course, Naming
+    from fingerpost.course.model import Course
     from fingerpost.course.settings import Settings
     from fingerpost.render.look import Look
-    from fingerpost.render.picture import Picture
 
 NAME = "export"
 SUMMARY = "pictures as files, for slides"
@@ -43,6 +42,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--view", choices=("upright", "player"), help="the neck upright, or as the player sees it")
     parser.add_argument("--left-handed", action="store_true", help="mirrored, numerals upright")
     parser.add_argument("--heading", action="store_true", help="with the chord's name above the picture")
+    parser.add_argument("--notes", action="store_true", help="with notes and intervals below the strings")
     parser.add_argument("--width", type=int, default=1200, metavar="PIXELS", help="of a PNG (1200 by default)")
     instrument.add_arguments(parser)
 
@@ -54,15 +54,15 @@ def run(args: argparse.Namespace) -> int:
     code = FINE
     for source in (*_steps(args), *_shapes(args)):
         try:
-            for name, picture, heading in source:
-                _write(args, name, _file(args, picture, heading))
+            for name, svg in source:
+                _write(args, name, _file(args, svg))
         except QuestionError as problem:
             complain(problem.message, problem.fix)
             code = WRONG_USAGE
     return code
 
 
-Drawn = Iterator[tuple[str, "Picture", str]]
+Drawn = Iterator[tuple[str, str]]
 
 
 def _shapes(args: argparse.Namespace) -> Iterator[Drawn]:
@@ -76,13 +76,13 @@ def _shapes(args: argparse.Namespace) -> Iterator[Drawn]:
 def _shape(text: str, args: argparse.Namespace, settings: Settings) -> Drawn:
     from fingerpost.cli.sound import fingered, names_of
     from fingerpost.course.model import Naming
-    from fingerpost.render.figure import picture
+    from fingerpost.render.standalone import shape_file
 
     board = instrument.fretboard(args)
     shape = fingered(text, board)
     naming = Naming(next((name.chord for name in names_of(shape, board)), None))
-    look = _look(args, settings)
-    yield text.replace("/", "_"), picture(shape, board, naming, look), _heading(naming, look)
+    drawn = shape_file(shape, board, _look(args, settings), naming, rows=args.notes, named=args.heading)
+    yield text.replace("/", "_"), drawn
 
 
 def _steps(args: argparse.Namespace) -> Iterator[Drawn]:
@@ -96,20 +96,21 @@ def _steps(args: argparse.Namespace) -> Iterator[Drawn]:
     except CourseUnreadableError as problem:
         raise QuestionError(problem.message, problem.fix) from problem
     for ident in each(args.step):
-        yield _steps_called(ident, checked.course, _look(args, checked.settings))
+        yield _steps_called(ident, checked.course, _look(args, checked.settings), args)
 
 
-def _steps_called(ident: str, course: Course, look: Look) -> Drawn:
+def _steps_called(ident: str, course: Course, look: Look, args: argparse.Namespace) -> Drawn:
     from fingerpost.course.option_values import nearest
-    from fingerpost.render.figure import step_picture
     from fingerpost.render.plain import html_id
+    from fingerpost.render.standalone import step_file
 
     known: list[str] = []
     for block in (block for lesson in course.lessons for block in lesson.blocks):
         known += [block.id, *(step.id for step in block.steps)]
         for step in block.steps:
             if ident in (block.id, step.id, html_id(step.id)):
-                yield html_id(step.id), step_picture(step, block.fretboard, look), _heading(step.naming, look)
+                drawn = step_file(step, block.fretboard, look, rows=args.notes, named=args.heading)
+                yield html_id(step.id), drawn
     if ident not in known and ident not in map(html_id, known):
         near = nearest(ident, known)
         raise QuestionError(f"No step or block of this course is called {ident!r}", near and f"`--step {near}`")
@@ -122,21 +123,13 @@ def _look(args: argparse.Namespace, settings: Settings) -> Look:
     return Look.of(dataclasses.replace(settings, view=args.view or settings.view, handed=handed))
 
 
-def _heading(naming: Naming, look: Look) -> str:
-    from fingerpost.render.voice import Voice
-
-    return Voice(look.words, style=look.style).chord(naming.shown) if naming.shown else ""
-
-
-def _file(args: argparse.Namespace, picture: Picture, heading: str) -> bytes:
+def _file(args: argparse.Namespace, svg: str) -> bytes:
     from fingerpost.export.picture import PngUnavailable, png
-    from fingerpost.render.svg import svg_file
 
-    text = svg_file(picture, heading if args.heading else "")
     if args.form == "svg":
-        return text.encode("utf-8")
+        return svg.encode("utf-8")
     try:
-        return png(text, args.width)
+        return png(svg, args.width)
     except (PngUnavailable, ValueError) as problem:
         raise QuestionError(f"No PNG could be made: {problem}") from problem
 
