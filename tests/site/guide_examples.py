@@ -5,7 +5,7 @@ What an example looks like in a page:
 - a longer fence marked `markdown` is a page of a course. After it stands either a line that begins with `Makes:` and
   gives the names of its steps, block by block, or a line `Finds:` and a `text` fence with what the check prints.
 - a `console` fence holds commands after `$ ` and exactly what they print.
-- a table whose head is From, Move, Gives, Which is: each row is a step.
+- a table whose head is Move, From, Gives: each row is a step.
 - between `<!-- made: options -->` and `<!-- end -->` stands a list that is written from the tool's own data.
 
 A line such as "With `ties: [Am7 not C6]`:" before a longer fence sets options of the course for that example.
@@ -52,7 +52,7 @@ MARKDOWN = re.compile(
 MADE = re.compile(r"^<!-- made: (?P<what>\w+) -->\n(?P<list>.*?)^<!-- end -->", re.M | re.S)
 CONSOLE = re.compile(r"^```console\n(?P<text>.*?)^```", re.M | re.S)
 SOURCE_IN_OUR_NOTES = re.compile(r" \(standards\.md[^)]*\)")
-ROW = re.compile(r"^\| `(?P<start>\S+)` \| `(?P<move>[^`]+)` \| `(?P<gives>\S+)` \| `(?P<name>[^`]+)` \|$", re.M)
+ROW = re.compile(r"^\| `(?P<move>[^`]+)` \| `(?P<start>\S+)` \| `(?P<gives>\S+)` (?P<name>\S+) \|$", re.M)
 
 
 @dataclass(frozen=True)
