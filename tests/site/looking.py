@@ -88,7 +88,9 @@ class Visit:
 
     def note(self) -> None:
         """Starts to note errors, broken policies and requests."""
-        self.page.on("console", lambda said: self.faults.append(said.text) if said.type in ("error", "warning") else None)
+        self.page.on(
+            "console", lambda said: self.faults.append(said.text) if said.type in ("error", "warning") else None
+        )
         self.page.on("pageerror", lambda error: self.faults.append(str(error)))
         self.page.on("request", self._request)
         self.page.add_init_script(

@@ -18,10 +18,13 @@ from .looking import DESK, NARROW, PHONE, Visit
 
 pytestmark = pytest.mark.xdist_group("browser")
 Visiting = Callable[..., AbstractContextManager[Visit]]
-UNSEEN = """() => [...document.querySelectorAll('main svg[role=img], main img')].filter((picture) => {
+UNSEEN = """async () => {
+  for (const image of document.querySelectorAll('main img')) { image.loading = 'eager'; await image.decode(); }
+  return [...document.querySelectorAll('main svg[role=img], main img')].filter((picture) => {
   const box = picture.getBoundingClientRect();
   return box.width < 100 || box.height < 20 || getComputedStyle(picture).visibility !== 'visible';
-}).map((picture) => picture.outerHTML.slice(0, 120))"""
+}).map((picture) => picture.outerHTML.slice(0, 120));
+}"""
 SIDEWAYS = """() => {
   const width = document.documentElement.clientWidth;
   if (document.documentElement.scrollWidth <= width) return [];
@@ -56,9 +59,7 @@ def _violations(page: Page) -> list[str]:
 
 
 @pytest.mark.parametrize(("size", "light"), [(PHONE, "light"), (PHONE, "dark"), (DESK, "light"), (DESK, "dark")])
-def test_the_axe_rules_find_nothing(
-    visit: Visiting, pages: list[str], size: tuple[int, int], light: str
-) -> None:
+def test_the_axe_rules_find_nothing(visit: Visiting, pages: list[str], size: tuple[int, int], light: str) -> None:
     wrong: dict[str, list[str]] = {}
     with visit(size=size, light=light) as student:
         # The rules take a second a page: each combination of width and light takes its turn through all pages.
@@ -97,7 +98,11 @@ def test_everything_to_press_is_large_enough(visit: Visiting, lessons: list[str]
     }).filter(([, least]) => least > 0)"""
     with visit() as student:
         page = student.open(lessons[1])
-        small = [one for one in page.evaluate(measure, "button, summary, input, header a, footer a, .contents a") if one[1] < 24]
+        small = [
+            one
+            for one in page.evaluate(measure, "button, summary, input, header a, footer a, .contents a")
+            if one[1] < 24
+        ]
         thumb = [one for one in page.evaluate(measure, ".arm, .top a, .top button, summary") if one[2] < 43.9]
     assert small == []
     assert thumb == []

@@ -22,7 +22,8 @@ def read_to(page: Page, number: int) -> str:
     ident = step.get_attribute("id")
     assert ident
     page.wait_for_function(
-        "(id) => Object.entries(localStorage).some(([name, kept]) => name.includes('place') && kept.includes(id))", arg=ident
+        "(id) => Object.entries(localStorage).some(([name, kept]) => name.includes('place') && kept.includes(id))",
+        arg=ident,
     )
     return ident
 
