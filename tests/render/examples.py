@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
-from fingerpost.course.model import Block, Naming, PracticeItem, Retuning, Step, WayBack
+from fingerpost.course.model import Block, Naming, PracticeItem, Retuning, Step, Watch, WayBack
 from fingerpost.course.table import table
 from fingerpost.diagnostics import Span
 from fingerpost.music.chord_symbol import read
@@ -71,5 +71,8 @@ def nasty() -> Block:
     }
     made = block([("320003/21---3", "G", more), ("300003/2----3", "Gadd9", more)], neck, id=NASTY, title=NASTY)
     steps = tuple(replace(step, id=f"{NASTY}{step.ordinal}") for step in made.steps)
-    practice = (PracticeItem("change", 0, 1, keep=("2",), watch=(NASTY,), clean=5, tries=6), PracticeItem("stop"))
+    practice = (
+        PracticeItem("change", 0, 1, keep=("2",), watch=(Watch("clear", ("3",), (2,)),), clean=5, tries=6),
+        PracticeItem("stop"),
+    )
     return replace(made, steps=steps, practice=practice, retuning=Retuning(((2, "B3", "A3"),), 0, 3))

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 import pytest
-from fingerpost.course.model import BrokenBlock, MentionMeaning, PracticeItem, Retuning
+from fingerpost.course.model import BrokenBlock, MentionMeaning, PracticeItem, Retuning, Watch
 from fingerpost.course.settings import Settings
 from fingerpost.music.fretboard import Fretboard
 from fingerpost.music.tuning import parse_tuning
@@ -155,13 +155,35 @@ def test_a_practice_box_keeps_its_key_when_steps_are_numbered_anew() -> None:
 
 def test_a_line_of_practice_says_what_to_keep_to_watch_and_to_hear() -> None:
     item = PracticeItem(
-        "change", 0, 1, keep=("2", "3"), ring=(5,), watch=("the landing of finger 1",), clean=5, tries=6
+        "change",
+        0,
+        1,
+        keep=("2", "3"),
+        ring=(5,),
+        watch=(Watch("landing", ("1",)), Watch("clear", ("1",), (4, 6))),
+        clean=5,
+        tries=6,
     )
     assert item_text(item, loosening().steps, Voice()) == (
-        "G to Gadd9: 5 clean of 6. Keep fingers 2 and 3 down. Watch the landing of finger 1. "
+        "G to Gadd9: 5 clean of 6. Keep fingers 2 and 3 down. Mind the landing of finger 1. "
+        "Finger 1 must not touch strings 6 and 4. "
         "The A string (5) must ring clear."
     )
     assert item_text(PracticeItem("rest", minutes=1), (), Voice()).startswith("Rest for about one minute")
+
+
+@pytest.mark.parametrize("kind", ["bar", "rest_of_bar", "guide", "landing", "clear", "stretch", "together"])
+def test_each_thing_to_watch_has_its_sentence(kind: str) -> None:
+    item = PracticeItem("change", 0, 1, watch=(Watch(kind, ("2", "T"), (5, 4)),), clean=5, tries=6)
+    assert item_text(item, loosening().steps, Voice()).count(". ") == 1
+
+
+@pytest.mark.parametrize("kind", ["warm_up", "change", "change_back", "round", "whole", "rest", "stop"])
+def test_each_kind_of_practice_has_its_sentence(kind: str) -> None:
+    item = PracticeItem(kind, 0, 1, clean=5, tries=6, minutes=3)
+    text = item_text(item, loosening().steps, Voice())
+    assert text.endswith(".")
+    assert ("health professional" in text) == (kind == "stop")
 
 
 def test_a_change_between_steps_of_one_name_gives_their_numbers() -> None:

@@ -112,11 +112,24 @@ class Retuning:
 
 
 @dataclass(frozen=True, slots=True)
+class Watch:
+    """Something to watch in a change: the marks of the fingers and the strings that it is about, where it is about any.
+
+    kind: `bar`, `rest_of_bar` (of strings that hang on it), `guide` (a finger keeps touching its string), `landing` (of
+    a weak finger), `clear` (a finger must not touch these strings), `stretch`, `together` (fingers move at once).
+    """
+
+    kind: str
+    fingers: tuple[str, ...] = ()
+    strings: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class PracticeItem:
     """One line of a practice checklist, by kind, with what its sentence needs; render.wording words it.
 
-    kind: one of those listed in course.practice. keep: marks of fingers; ring: strings that must ring; watch: phrases
-    that follow "Watch".
+    kind: one of those listed in course.practice. keep: marks of fingers; ring: strings that must ring; watch: what is
+    likely to go wrong, the hardest first.
     """
 
     kind: str
@@ -124,7 +137,7 @@ class PracticeItem:
     to_step: int | None = None
     keep: tuple[str, ...] = ()
     ring: tuple[int, ...] = ()
-    watch: tuple[str, ...] = ()
+    watch: tuple[Watch, ...] = ()
     clean: int = 0
     tries: int = 0
     minutes: int = 0

@@ -10,8 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from fingerpost.course.ground import Ground
-from fingerpost.course.model import PracticeItem, Step, WayBack
-from fingerpost.course.words import finger_word, listed, strings_word
+from fingerpost.course.model import PracticeItem, Step, Watch, WayBack
 from fingerpost.music.difficulty import difficulty
 from fingerpost.music.fretboard import Fretboard
 from fingerpost.music.shape import Finger, Press, Shape
@@ -79,21 +78,19 @@ def _must_ring(change: Transition) -> tuple[int, ...]:
     return tuple(sorted(chosen, reverse=True))
 
 
-def _watch(change: Transition, ground: Ground) -> Iterator[str]:
-    """What is likely to go wrong, the hardest first, as phrases that can follow "Watch"."""
+def _watch(change: Transition, ground: Ground) -> Iterator[Watch]:
+    """What is likely to go wrong, the hardest first."""
     hard = difficulty(change, ground.fretboard, ground.hand)
     moves = change.moves
-    yield from (phrase for move in moves for phrase in _bar(move, change.after))
+    yield from (bar for move in moves for bar in _bar(move, change.after))
     yield from (_guide(move) for move in moves if move.kind is MoveKind.SLIDE)
     if hard.part("weak finger") >= HARD_PART:
-        yield from (
-            f"the landing of {finger_word(move.finger)}" for move in moves if move.after and _is_weak(move.finger)
-        )
-    yield from (phrase for move in moves for phrase in _touching(move, change.after))
+        yield from (Watch("landing", (move.finger.mark,)) for move in moves if move.after and _is_weak(move.finger))
+    yield from (touch for move in moves for touch in _touching(move, change.after))
     if hard.part("stretch") >= HARD_PART and _frets_apart(change.after) > max(1, _frets_apart(change.before)):
-        yield "the stretch: let the wrist stay easy"
+        yield Watch("stretch")
     if hard.part("together") > 0 and len(moves) > 1:
-        yield f"that {listed([finger_word(move.finger) for move in moves], 'and')} move together"
+        yield Watch("together", tuple(move.finger.mark for move in moves))
 
 
 def _frets_apart(shape: Shape) -> int:
@@ -106,25 +103,24 @@ def _is_weak(finger: Finger) -> bool:
     return finger in (Finger.RING, Finger.LITTLE, Finger.THUMB)
 
 
-def _bar(move: FingerMove, after: Shape) -> Iterator[str]:
+def _bar(move: FingerMove, after: Shape) -> Iterator[Watch]:
     if move.kind in (MoveKind.BAR, MoveKind.HINGE) and move.after is not None:
-        under = [string for string in move.after.strings if after.sounding_press(string) == move.after]
+        under = tuple(string for string in move.after.strings if after.sounding_press(string) == move.after)
         if under:
-            word = "the bar" if move.kind is MoveKind.BAR else "what stays of the bar"
-            yield f"{word} on {strings_word(under)}"
+            yield Watch("bar" if move.kind is MoveKind.BAR else "rest_of_bar", (move.finger.mark,), under)
 
 
-def _guide(move: FingerMove) -> str:
+def _guide(move: FingerMove) -> Watch:
     assert move.before is not None
-    return f"that {finger_word(move.finger)} keeps touching {strings_word(list(move.before.strings))}"
+    return Watch("guide", (move.finger.mark,), tuple(move.before.strings))
 
 
-def _touching(move: FingerMove, after: Shape) -> Iterator[str]:
+def _touching(move: FingerMove, after: Shape) -> Iterator[Watch]:
     """Strings beside an arriving finger that sound at a lower fret: it must not touch them."""
     if move.after is not None and move.kind is not MoveKind.HINGE:
-        near = [string for string, fret in _neighbours(after, move.after) if fret < move.after.fret]
+        near = tuple(string for string, fret in _neighbours(after, move.after) if fret < move.after.fret)
         if near:
-            yield f"that {finger_word(move.finger)} does not touch {strings_word(near)}"
+            yield Watch("clear", (move.finger.mark,), near)
 
 
 def _neighbours(shape: Shape, press: Press) -> list[tuple[int, int]]:

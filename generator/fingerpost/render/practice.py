@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from fingerpost.course.model import Block, PracticeItem, Step
+from fingerpost.course.model import Block, PracticeItem, Step, Watch
 from fingerpost.music.shape import Finger
 from fingerpost.render.catalogue import sentence
 from fingerpost.render.look import Look
@@ -60,13 +60,17 @@ def _values(item: PracticeItem, steps: tuple[Step, ...], voice: Voice) -> dict[s
     }
 
 
+def _watched(watch: Watch, voice: Voice) -> str:
+    fingers = voice.fingers([Finger.from_mark(mark) for mark in watch.fingers])
+    return voice.words.say(f"practice.watch_{watch.kind}", fingers=fingers, strings=voice.strings(watch.strings))
+
+
 def _hints(item: PracticeItem, voice: Voice) -> list[str]:
     said, out = voice.words, []
     if item.keep:
         fingers = [Finger.from_mark(mark) for mark in item.keep]
         out.append(said.count("practice.keep", len(fingers), fingers=voice.fingers(fingers)))
-    if item.watch:
-        out.append(said.say("practice.watch", things=said.listed(item.watch)))
+    out += [_watched(watch, voice) for watch in item.watch]
     if item.ring:
         out.append(said.count("practice.ring", len(item.ring), strings=voice.strings(item.ring)))
     return out

@@ -69,8 +69,8 @@ class Voice:
     def strings(self, strings: Iterable[int]) -> str:
         """One string by its letter, several by number: `strings 6 to 3`, `strings 6, 4 and 1`."""
         ordered = sorted(set(strings), reverse=True)
-        if len(ordered) == 1:
-            return self.string(ordered[0])
+        if len(ordered) < 2:
+            return "".join(map(self.string, ordered))
         if len(ordered) >= FEWEST_FOR_A_RANGE and ordered[0] - ordered[-1] == len(ordered) - 1:
             return self.words.say("hand.strings_from", low=ordered[0], high=ordered[-1])
         return self.words.say("hand.strings", numbers=self.words.listed(ordered))
