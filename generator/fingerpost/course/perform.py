@@ -11,7 +11,7 @@ from fingerpost.course.objections import fault_finding, fault_span, objection
 from fingerpost.course.slip import Slip, error, slip
 from fingerpost.diagnostics import Code, Diagnostic
 from fingerpost.music.limits import Fault
-from fingerpost.music.move import ImpossibleMove, Move, apply
+from fingerpost.music.move import ImpossibleMove, Lift, Move, Reason, apply
 from fingerpost.music.shape import Shape
 from fingerpost.source.syntax import (
     Action,
@@ -82,18 +82,36 @@ def perform(held: Held, line: MoveLine, ground: Ground, instead: Mapping[int, Mo
 
 
 def _done(shape: Shape, actions: Sequence[Action], ground: Ground, instead: Mapping[int, Move]) -> Shape:
-    for index, action in enumerate(actions):
+    """The shape after all actions of a line, which are one moment: it does not matter which finger is named first."""
+    order = sorted(range(len(actions)), key=lambda index: not isinstance(actions[index], LiftFinger))
+    for place, index in enumerate(order):
+        action = actions[index]
         try:
             move = instead.get(index) or move_of(action, ground.fretboard)
             if isinstance(action, ShiftHand) and not ground.hand_shifts:
                 raise _no_shifts(action)
             if move is not None:
-                shape = apply(shape, move, ground.fretboard.highest_fret)
+                on_the_way = {_finger_placed(actions[later]) for later in order[place + 1 :]}
+                shape = _applied(shape, move, on_the_way, ground)
         except ImpossibleMove as problem:
             raise Stuck(objection(action, problem, shape, ground.fretboard), index) from None
         except Slip as problem:
             raise Stuck(problem.finding, index) from None
     return shape
+
+
+def _finger_placed(action: Action) -> str | None:
+    return action.finger.text.upper() if isinstance(action, PlaceFinger) else None
+
+
+def _applied(shape: Shape, move: Move, on_the_way: set[str | None], ground: Ground) -> Shape:
+    """The shape after a move; a finger in its way that is about to go elsewhere in the same moment has gone."""
+    try:
+        return apply(shape, move, ground.fretboard.highest_fret)
+    except ImpossibleMove as problem:
+        if problem.reason is not Reason.SAME_SPOT or problem.other is None or problem.other.mark not in on_the_way:
+            raise
+        return _applied(apply(shape, Lift(problem.other)), move, on_the_way, ground)
 
 
 def _no_shifts(action: ShiftHand) -> Slip:
