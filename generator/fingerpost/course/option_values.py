@@ -51,9 +51,17 @@ def nearest(word: str, known: Iterable[str]) -> str:
     return by_fold[found[0]] if found else ""
 
 
+def text_of(value: object) -> str:
+    """The value as text, also one that Python does not write out."""
+    try:
+        return str(value)
+    except ValueError:  # a number with more digits than Python writes
+        return "a number beyond all bounds"
+
+
 def shown(value: object) -> str:
     """A value as a message quotes it."""
-    text = repr(value) if isinstance(value, str) else str(value)
+    text = repr(value) if isinstance(value, str) else text_of(value)
     return text if len(text) <= LONGEST_VALUE_SHOWN else text[:LONGEST_VALUE_SHOWN] + "…"
 
 
@@ -62,7 +70,7 @@ def number(low: int, high: int, whole: bool = True) -> Callable[[object], float]
     expected = f"a {'whole ' if whole else ''}number from {low} to {high}"
 
     def read(value: object) -> float:
-        if isinstance(value, bool) or not isinstance(value, int | float) or (whole and value != int(value or 0)):
+        if isinstance(value, bool) or not isinstance(value, int | float) or (whole and not _is_whole(value)):
             raise SettingError(f"is {shown(value)}", expected)
         if not low <= value <= high:
             raise SettingError(f"is {shown(value)}", expected, str(min(max(value, low), high)))
@@ -71,12 +79,16 @@ def number(low: int, high: int, whole: bool = True) -> Callable[[object], float]
     return read
 
 
+def _is_whole(value: float) -> bool:
+    return isinstance(value, int) or value.is_integer()
+
+
 def one_of(*words: str) -> Callable[[object], str]:
     """A reader of one word out of a few."""
 
     def read(value: object) -> str:
         if value not in words:
-            raise SettingError(f"is {shown(value)}", "one of " + ", ".join(words), nearest(str(value), words))
+            raise SettingError(f"is {shown(value)}", "one of " + ", ".join(words), nearest(text_of(value), words))
         return str(value)
 
     return read
@@ -93,9 +105,9 @@ def tuning(value: object) -> Tuning:
     """A reader of tunings, named or spelled."""
     expected = "a named tuning, or four to eight pitches such as D2 A2 D3 G3 A3 D4"
     try:
-        return parse_tuning(" ".join(map(str, value)) if isinstance(value, list | tuple) else str(value))
+        return parse_tuning(" ".join(map(text_of, value)) if isinstance(value, list | tuple) else text_of(value))
     except ValueError:
-        raise SettingError(f"is {shown(value)}", expected, nearest(str(value), NAMED)) from None
+        raise SettingError(f"is {shown(value)}", expected, nearest(text_of(value), NAMED)) from None
 
 
 def key_of_course(value: object) -> str | None:
@@ -103,7 +115,7 @@ def key_of_course(value: object) -> str | None:
     if value is None:
         return None
     try:
-        Key.parse(str(value))
+        Key.parse(text_of(value))
     except ValueError:
         raise SettingError(f"is {shown(value)}", "a key such as G, Bb, Em or F#m") from None
     return str(value)
@@ -122,7 +134,9 @@ def amounts(kind: type[_Amounts]) -> Callable[[object], _Amounts]:
             raise SettingError(f"is {shown(value)}", "a list of names with their values, such as " + next(iter(fields)))
         for key in value:
             if key not in fields:
-                raise SettingError("is not known", "one of " + ", ".join(fields), nearest(str(key), fields), str(key))
+                raise SettingError(
+                    "is not known", "one of " + ", ".join(fields), nearest(text_of(key), fields), text_of(key)
+                )
         default = kind()
         return kind(**{key: _amount(key, amount, getattr(default, key)) for key, amount in value.items()})
 
@@ -156,7 +170,7 @@ def tied_names(value: object) -> tuple[tuple[Chord, Chord], ...]:
     texts = [value] if isinstance(value, str) else value
     if not isinstance(texts, list | tuple):
         raise SettingError(f"is {shown(value)}", "a list of decisions, each as C6 not Am7")
-    return tuple(_tie(str(text)) for text in texts)
+    return tuple(_tie(text_of(text)) for text in texts)
 
 
 def _tie(text: str) -> tuple[Chord, Chord]:
