@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from fingerpost.course.model import ChordEntry, Course, Naming, ShapeMet, Step
@@ -111,7 +112,7 @@ def _entry(entry: ChordEntry, ident: str, places: dict[tuple[str, str, str], _Pl
 
 def _shape(met: ShapeMet, ident: str, entry: ChordEntry, places: dict[tuple[str, str, str], _Place], look: Look) -> str:
     drawn = figure_svg(picture(met.shape, met.fretboard, Naming(entry.chord), look), ident, small=True)
-    links = escaped(look.words.say("index.between")).join(_link(place, places, look) for place in met.places)
+    links = escaped(look.words.say("index.between")).join(_links(met.places, places, look))
     caption = f"{_neck(met, look)}{escaped(look.words.say('index.met'))} {links}."
     return tag("figure", drawn + tag("figcaption", caption), "fp-figure")
 
@@ -126,8 +127,22 @@ def _neck(met: ShapeMet, look: Look) -> str:
     return escaped(look.words.say("index.tuning", pitches=pitches)) + " "
 
 
-def _link(place: tuple[str, str, str], places: dict[tuple[str, str, str], _Place], look: Look) -> str:
+def _links(
+    met: Sequence[tuple[str, str, str]], places: dict[tuple[str, str, str], _Place], look: Look
+) -> Iterator[str]:
+    """A link a step; only the first of a block's steps in a row carries the block's title."""
+    for before, place in zip((None, *met), met, strict=False):
+        same = before is not None and before[:2] == place[:2]
+        yield _link(place, places, look, "index.same_block" if same else "index.place")
+
+
+def _link(
+    place: tuple[str, str, str],
+    places: dict[tuple[str, str, str], _Place],
+    look: Look,
+    key: str = "index.place",
+) -> str:
     lesson, block, step = place
     found = places.get(place)
-    text = look.words.say("index.place", title=found.title, number=found.step.ordinal + 1) if found else block
+    text = look.words.say(key, title=found.title, number=found.step.ordinal + 1) if found else block
     return tag("a", escaped(text), "fp-link", href=look.links.step(lesson, block, html_id(step)))
