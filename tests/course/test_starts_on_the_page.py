@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import pytest
-
 from fingerpost.course.build import build
 from fingerpost.course.model import Block
 from fingerpost.course.settings import Settings

@@ -5,7 +5,6 @@ from __future__ import annotations
 from itertools import permutations
 
 import pytest
-
 from fingerpost.course.build import build
 from fingerpost.course.settings import Settings
 from fingerpost.diagnostics import Code

@@ -13,6 +13,7 @@ import pytest
 import yaml
 from fingerpost.course.settings import OPTIONS, Settings
 from fingerpost.diagnostics import Code
+from fingerpost.music.shape_text import read_shape, write_shape
 from fingerpost.source.block import BLOCK_KEYS, STEP_KEYS
 from fingerpost.workspace.checked import check
 from fingerpost.workspace.course_folder import load
@@ -171,3 +172,10 @@ def test_a_strict_build_fails_on_errors_and_warnings(text: str, fails: bool, tmp
     _course(tmp_path, f"# A\n\n```moves\nid: a\nstart: x02210/--231- = Am\nsteps:\n- {text}\n```\n".encode())
     run = [sys.executable, "-m", "mkdocs", "build", "--strict"]
     assert (subprocess.run(run, cwd=tmp_path, capture_output=True, check=False).returncode != 0) is fails
+
+
+def test_shapes_of_the_table_of_shapes_are_read_and_written_back() -> None:
+    shapes = re.findall(r"^\| `([^`]+)` \|", _page("shapes.md"), re.M)
+    assert len(shapes) >= 7
+    for text in shapes:
+        assert write_shape(read_shape(text), fingers="/" in text) == text
