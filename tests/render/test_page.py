@@ -86,6 +86,7 @@ def test_no_text_of_an_author_becomes_markup(look: Look) -> None:
     }
     shown = re.sub(r"\s+", " ", NASTY.replace("\x07", ""))
     assert words(text).count(shown) >= 8
+    assert {image["alt"] for image in page.named("img")} == {NASTY.replace("\x07", "")}
     assert len(page.ids) == len(set(page.ids))
 
 

@@ -123,11 +123,11 @@ def _sound(text: str) -> str:
 
 
 def _image(step: Step, look: Look) -> str:
+    """A picture of the author's; its text is for who does not see it, so it is not repeated beside it."""
     if not step.image:
         return ""
-    text = step.image_text or ""
-    image = f'<img src="{escaped(look.links.image(step.image))}" alt="{escaped(text)}" loading="lazy">'
-    return tag("figure", image + (tag("figcaption", escaped(text)) if text else ""), "fp-image")
+    address, text = escaped(look.links.image(step.image)), escaped(step.image_text or "")
+    return tag("figure", f'<img src="{address}" alt="{text}" loading="lazy">', "fp-image")
 
 
 def _easier(step: Step, block: Block, look: Look, voice: Voice) -> str:
