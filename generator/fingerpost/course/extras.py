@@ -73,12 +73,17 @@ def _image(image: Image | None) -> tuple[str | None, tuple[Diagnostic, ...]]:
     if image is None:
         return None, ()
     name = image.file.text
-    wrong = next((why for why, refused in REFUSED if refused(name, image.file.span.file)), None)
+    wrong = refusal(name, image.file.span.file)
     if wrong is None:
         return name, ()
     expected = "a file of the course, its path written from this page"
     fix = posixpath.basename(name.replace("\\", "/").rstrip("/"))
     return None, (error(image.file.span, Code.LINK_OUT_OF_TREE, f"The image {quoted(name)} {wrong}", expected, fix),)
+
+
+def refusal(name: str, page: str) -> str | None:
+    """Why an image named so on a page is refused, or None."""
+    return next((why for why, is_so in REFUSED if is_so(name, page)), None)
 
 
 def _is_address(name: str, page: str) -> bool:

@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
 from fingerpost.course.build import build
+from fingerpost.course.extras import refusal
 from fingerpost.course.model import Course
 from fingerpost.course.option_values import Problem
 from fingerpost.course.settings import Settings
@@ -54,17 +55,20 @@ def setting_findings(problems: Iterable[Problem], sources: CourseSources) -> Ite
 
 
 def missing_images(page: PageSyntax, is_there: Callable[[str], bool]) -> Iterator[Diagnostic]:
-    """A finding for each image of a step that is no file of the sources. is_there takes a path from their folder."""
+    """A finding for each image of a step that is no file of the sources. is_there takes a path from their folder.
+
+    Images from elsewhere are refused by the course already.
+    """
     for image in (step.image for block in page.blocks for step in block.steps if step.image):
         path = posixpath.normpath(posixpath.join(posixpath.dirname(page.file), image.file.text))
-        if not is_there(path):
+        if refusal(image.file.text, page.file) is None and not is_there(path):
             yield Diagnostic(
                 image.file.span,
                 Severity.ERROR,
                 Code.MISSING_IMAGE,
                 f"There is no image {image.file.text}",
                 "a file of the course, its path written from this page",
-                f"put the file at {path}" if not path.startswith("../") else "move the file among the sources",
+                f"put the file at {path}",
             )
 
 
