@@ -87,7 +87,7 @@ def _act(hand: Hand, action: str) -> int:
     if mute := re.fullmatch(r"mute (\S) by ([1-4])", action):
         hand.damped[_string(mute[1])] = mute[2]
         return 0
-    if action in ("hold", "rest"):
+    if action in ("hold", "rest", "back"):
         return 0
     raise AssertionError(f"the second opinion knows no {action!r}")
 
