@@ -62,18 +62,17 @@ def test_a_lesson_that_was_only_opened_is_not_where_one_stopped(visit: Visiting,
 
 
 def test_a_step_whose_shape_has_changed_is_found_by_its_place(visit: Visiting, lessons: list[str]) -> None:
+    rename = """(id) => {
+      for (const name of Object.keys(localStorage)) localStorage[name] = localStorage[name].replaceAll(id, 'gone');
+    }"""
+    near = "(id) => Math.abs(document.getElementById(id)?.getBoundingClientRect().top ?? 999) < 200"
     with visit() as student:
         page = student.open(lessons[1])
         ident = read_to(page, 3)
-        page.evaluate(
-            "(id) => { for (const name of Object.keys(localStorage)) localStorage[name] = localStorage[name].replaceAll(id, 'gone'); }",
-            ident,
-        )
+        page.evaluate(rename, ident)
         page = student.open()
         page.click("main .carry-on")
-        page.wait_for_function(
-            "(id) => Math.abs(document.getElementById(id)?.getBoundingClientRect().top ?? 999) < 200", arg=ident
-        )
+        page.wait_for_function(near, arg=ident)
 
 
 def test_the_contents_mark_the_step_that_is_read(visit: Visiting, lessons: list[str]) -> None:

@@ -77,8 +77,8 @@ def test_a_chord_of_the_demo_is_found_by_its_exact_name(visit: Visiting, lessons
             assert page.locator("dialog ol a").first.inner_text() == chord
             page.keyboard.press("Enter")
             page.wait_for_url("**/chords/**")
-            place = "document.getElementById(decodeURIComponent(location.hash.slice(1))).querySelector('.fp-chord').textContent"
-            assert page.evaluate(place) == chord
+            place = "document.getElementById(decodeURIComponent(location.hash.slice(1)))"
+            assert page.evaluate(f"{place}.querySelector('.fp-chord').textContent") == chord
 
 
 def test_the_keyboard_is_enough(visit: Visiting) -> None:

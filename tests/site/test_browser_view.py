@@ -1,4 +1,4 @@
-"""The reader's own view: left hand, the neck as a player sees it, light and dark, larger text; kept in this browser only."""
+"""The reader's own view: left hand, the neck as a player sees it, light and dark, larger text; kept in this browser."""
 
 from __future__ import annotations
 
@@ -13,19 +13,20 @@ from .looking import DESK, PHONE, Visit
 pytestmark = pytest.mark.xdist_group("browser")
 Visiting = Callable[..., AbstractContextManager[Visit]]
 
+MIDDLES = "map((one) => one.getBoundingClientRect()).map((box) => [box.x + box.width / 2, box.y + box.height / 2])"
 # Where the strings of the first picture stand, by their thickness: the thickest is the highest-numbered one.
-STRINGS = """() => {
+STRINGS = f"""() => {{
   const frame = document.querySelector('.fp-step .fp-frame');
   const strings = [...frame.querySelectorAll('.fp-string')];
   strings.sort((a, b) => b.getAttribute('stroke-width') - a.getAttribute('stroke-width'));
-  return strings.map((string) => { const box = string.getBoundingClientRect(); return [box.x + box.width / 2, box.y + box.height / 2]; });
-}"""
+  return strings.{MIDDLES};
+}}"""
 # The heads of the first table's strings, the highest-numbered first.
-HEADS = """() => {
+HEADS = f"""() => {{
   const heads = [...document.querySelectorAll('.fp-step .fp-strings th[aria-label]')].slice(0, 6);
   heads.sort((a, b) => b.querySelector('small').textContent - a.querySelector('small').textContent);
-  return heads.map((head) => { const box = head.getBoundingClientRect(); return [box.x + box.width / 2, box.y + box.height / 2]; });
-}"""
+  return heads.{MIDDLES};
+}}"""
 UPSIDE_DOWN = """() => [...document.querySelectorAll('.fp-frame text:not(.fp-capo-name)')].filter((text) => {
   const { a, b } = text.getScreenCTM();
   return a <= 0 || Math.abs(b) > 0.01 * a;

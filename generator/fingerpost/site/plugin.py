@@ -148,6 +148,13 @@ class FingerpostPlugin(BasePlugin[FingerpostOptions]):  # type: ignore[no-untype
 
     on_page_context = CombinedEvent(_on_page_context_first, _on_page_context_last)
 
+    def on_template_context(
+        self, context: TemplateContext, *, template_name: str, config: MkDocsConfig
+    ) -> TemplateContext:
+        """The 404 page, too, knows whether it is served."""
+        context["fingerpost_serving"] = self.serving  # type: ignore[typeddict-unknown-key]
+        return context
+
     def _contents(self, page: Page) -> tuple[BlockEntry, ...]:
         if self.model is None:
             return ()
