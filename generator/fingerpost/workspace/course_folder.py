@@ -1,19 +1,22 @@
-"""A course as it lies on the disk: its settings, its pages in order, and what is wrong before a page is understood."""
+"""A course on the disk or in a commit: its settings, its pages in order, and what is wrong with them before meaning."""
 
 from __future__ import annotations
 
+import dataclasses
 import os
+import posixpath
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
 from fingerpost.diagnostics import Code, Diagnostic, Severity, Span
+from fingerpost.workspace.files import DiskFiles, Files, TooLargeError
 from fingerpost.workspace.nav import is_page, pages_in_order
 from fingerpost.workspace.own_options import own_options, places_under
 from fingerpost.workspace.page_text import MOST_BYTES, PageText, decode, too_large
-from fingerpost.workspace.settings_file import SettingsFile, read_settings_file
-from fingerpost.workspace.tree import leads_out, link_findings, walk
+from fingerpost.workspace.settings_file import SettingsFile, read_settings
+from fingerpost.workspace.tree import Tree, link_findings, unfollowed_findings
 
 SETTINGS_NAMES = ("mkdocs.yml", "mkdocs.yaml")
 
@@ -34,6 +37,7 @@ class CourseSources:
 
     only: the single page that was asked for, else None. files: all files of the sources, as paths from `docs`.
     settings_name is how findings call mkdocs.yml; findings about pages name them by their path from `docs`.
+    readable is False where mkdocs.yml can't be read or its folder of sources is not there; findings say why.
     """
 
     root: Path
@@ -46,6 +50,7 @@ class CourseSources:
     only: str | None = None
     settings_name: str | None = None
     settings_text: str = ""
+    readable: bool = True
 
 
 def load(path: Path) -> CourseSources:
@@ -82,7 +87,7 @@ def _around(page: Path) -> CourseSources:
             if course.only in {text.file for text in course.pages}:
                 return course
             break
-    text, findings = _page(real.parent, real.name)
+    text, findings = _page(DiskFiles(real.parent), "", real.name)
     return CourseSources(
         real.parent, real.parent, text, files=frozenset(os.listdir(real.parent)), findings=findings, only=real.name
     )
@@ -90,41 +95,45 @@ def _around(page: Path) -> CourseSources:
 
 def _course(settings_path: Path, only: Path | None) -> CourseSources:
     root = settings_path.parent
-    settings = read_settings_file(settings_path, root, settings_path.name)
-    docs = root / str(settings.values.get("docs_dir") or "docs")
-    problem = _docs_problem(docs, root, settings)
-    tree = walk(docs) if problem is None else None
-    files = tree.files if tree else ()
-    read = [_page(docs, file) for file in pages_in_order(files, settings.values)]
+    course = course_from(DiskFiles(root), settings_path.name, root)
+    return dataclasses.replace(course, only=_relative(only, course.docs)) if only else course
+
+
+def course_from(files: Files, settings_name: str, root: Path) -> CourseSources:
+    """The course whose mkdocs.yml stands at the top of `files`. root: where that is, as findings are to name it."""
+    settings = read_settings(files, settings_name, settings_name)
+    docs = str(settings.values.get("docs_dir") or "docs")
+    problem = _docs_problem(docs, files, settings)
+    tree = files.walk(docs) if problem is None else Tree((), ())
+    read = [_page(files, docs, file) for file in pages_in_order(tree.files, settings.values)]
     way, options = own_options(settings.values)
     return CourseSources(
         root=root,
-        docs=docs,
+        docs=root / docs,
         pages=tuple(page for pages, _ in read for page in pages),
         options=options or {},
         option_places=places_under(way, settings.places) if way else {},
-        files=frozenset(files),
+        files=frozenset(tree.files),
         findings=(
             *settings.findings,
             *((problem,) if problem and settings.usable else ()),
-            *(_not_turned_on(settings_path.name) if options is None and settings.usable else ()),
-            *link_findings(tree.refused if tree else ()),
+            *(_not_turned_on(settings_name) if options is None and settings.usable else ()),
+            *link_findings(tree.refused),
+            *unfollowed_findings(tree.unfollowed),
             *(finding for _, findings in read for finding in findings),
         ),
-        only=_relative(only, docs) if only else None,
-        settings_name=settings_path.name,
-        settings_text=_text_of(settings_path, root),
+        settings_name=settings_name,
+        settings_text=_text_of(files, settings_name),
+        readable=settings.usable and problem is None,
     )
 
 
-def _page(docs: Path, file: str) -> tuple[tuple[PageText, ...], tuple[Diagnostic, ...]]:
-    path = docs / file
+def _page(files: Files, docs: str, file: str) -> tuple[tuple[PageText, ...], tuple[Diagnostic, ...]]:
     try:
-        size = path.stat().st_size
-        if size > MOST_BYTES:
-            return (), (too_large(file, size),)
-        text, findings = decode(file, path.read_bytes())
+        text, findings = decode(file, files.read(posixpath.join(docs, file), MOST_BYTES))
         return (text,), findings
+    except TooLargeError as error:
+        return (), (too_large(file, error.size),)
     except OSError as error:
         reason = (error.strerror or "unknown reason").lower()
         span = Span(file, 1, 1, 1, 1)
@@ -132,20 +141,19 @@ def _page(docs: Path, file: str) -> tuple[tuple[PageText, ...], tuple[Diagnostic
         return (), (Diagnostic(span, Severity.ERROR, Code.UNREADABLE_FILE, message, "a file that can be read"),)
 
 
-def _docs_problem(docs: Path, root: Path, settings: SettingsFile) -> Diagnostic | None:
-    name = settings.values.get("docs_dir") or "docs"
+def _docs_problem(docs: str, files: Files, settings: SettingsFile) -> Diagnostic | None:
     span = settings.places.get(("docs_dir",), Span("mkdocs.yml", 1, 1, 1, 1))
-    if leads_out(docs, root):
-        message = f"docs_dir is {name}, which lies outside the folder of mkdocs.yml, so it is not read"
+    if files.leads_out(docs):
+        message = f"docs_dir is {docs}, which lies outside the folder of mkdocs.yml, so it is not read"
         return Diagnostic(
             span, Severity.ERROR, Code.LINK_OUT_OF_TREE, message, "a folder beside mkdocs.yml",
             "move the sources there",
         )  # fmt: skip
-    if not docs.is_dir():
-        message = f"The folder of the sources, {name}, does not exist"
+    if not files.is_folder(docs):
+        message = f"The folder of the sources, {docs}, does not exist"
         return Diagnostic(
             span, Severity.ERROR, Code.UNREADABLE_FILE, message, "a folder with the pages of the course",
-            f"make the folder {name}, or set docs_dir to the one that holds the pages",
+            f"make the folder {docs}, or set docs_dir to the one that holds the pages",
         )  # fmt: skip
     return None
 
@@ -168,9 +176,11 @@ def _relative(page: Path, docs: Path) -> str | None:
     return page.relative_to(folder).as_posix() if page.is_relative_to(folder) else None
 
 
-def _text_of(path: Path, root: Path) -> str:
+def _text_of(files: Files, path: str) -> str:
     """The text of mkdocs.yml for showing its lines beside findings; nothing where it can't be had."""
     try:
-        return "" if leads_out(path, root) else path.read_bytes().decode("utf-8-sig", errors="replace")
-    except OSError:
+        if files.leads_out(path):
+            return ""
+        return files.read(path, MOST_BYTES).decode("utf-8-sig", errors="replace")
+    except (OSError, TooLargeError):
         return ""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import os
+import posixpath
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -10,7 +12,7 @@ from typing import Any
 import yaml
 
 from fingerpost.diagnostics import Code, Diagnostic, Severity, Span
-from fingerpost.workspace.tree import leads_out
+from fingerpost.workspace.files import DiskFiles, Files, TooLargeError
 
 Key = str | int
 Where = tuple[Key, ...]
@@ -114,44 +116,47 @@ class _Maker:
 
 
 def read_settings_file(path: Path, root: Path, shown: str = "mkdocs.yml") -> SettingsFile:
-    """Reads mkdocs.yml and what it inherits from, which must lie under `root`. `shown` is its name in findings."""
-    return _read(path, root, shown, MOST_PARENTS)
+    """Reads mkdocs.yml on the disk and what it inherits from, which must lie under `root`."""
+    return read_settings(DiskFiles(root), Path(os.path.relpath(path, root)).as_posix(), shown)
 
 
-def _read(path: Path, root: Path, shown: str, parents_left: int) -> SettingsFile:
+def read_settings(files: Files, path: str, shown: str = "mkdocs.yml") -> SettingsFile:
+    """Reads mkdocs.yml and what it inherits from, out of `files` alone. `shown` is its name in findings."""
+    return _read(files, path, shown, MOST_PARENTS)
+
+
+def _read(files: Files, path: str, shown: str, parents_left: int) -> SettingsFile:
     try:
-        if leads_out(path, root):
+        if files.leads_out(path):
             raise _RefusedError(f"{shown} is a link that leads out of the course's folder", "a file of the course")
-        data = path.read_bytes()
-        if len(data) > MOST_BYTES:
-            raise _RefusedError(f"{shown} has {len(data):,} bytes", f"at most {MOST_BYTES:,} bytes")
+        data = files.read(path, MOST_BYTES)
         node = yaml.compose(data.decode("utf-8-sig"), Loader=_LOADER)
         maker = _Maker(shown)
         values = {} if node is None else maker.value(node)
-    except (OSError, UnicodeDecodeError, yaml.YAMLError, RecursionError, _RefusedError) as error:
+    except (OSError, TooLargeError, UnicodeDecodeError, yaml.YAMLError, RecursionError, _RefusedError) as error:
         return SettingsFile({}, {}, (_unreadable(shown, error),), usable=False)
     if not isinstance(values, dict):
         return SettingsFile(
             {}, {}, (_finding(shown, f"{shown} holds no settings", "lines of `key: value`"),), usable=False
         )
     own = SettingsFile(values, maker.places)
-    return _inherited(own, path, root, parents_left) if "INHERIT" in values else own
+    return _inherited(own, files, path, parents_left) if "INHERIT" in values else own
 
 
-def _inherited(own: SettingsFile, path: Path, root: Path, parents_left: int) -> SettingsFile:
+def _inherited(own: SettingsFile, files: Files, path: str, parents_left: int) -> SettingsFile:
     place = own.places[("INHERIT",)]
-    parent_path = path.parent / str(own.values["INHERIT"])
-    if parents_left == 0 or leads_out(parent_path, root) or not parent_path.is_file():
+    parent_path = posixpath.join(posixpath.dirname(path), str(own.values["INHERIT"]))
+    if parents_left == 0 or files.leads_out(parent_path) or not files.is_file(parent_path):
         finding = Diagnostic(
             place,
             Severity.ERROR,
-            Code.LINK_OUT_OF_TREE if leads_out(parent_path, root) else Code.UNREADABLE_FILE,
+            Code.LINK_OUT_OF_TREE if files.leads_out(parent_path) else Code.UNREADABLE_FILE,
             f"INHERIT names {own.values['INHERIT']}, which can't be used",
             "a file inside the course's folder, not inheriting from itself",
             "move that file into the folder that holds mkdocs.yml",
         )
         return SettingsFile(own.values, own.places, (finding,))
-    parent = _read(parent_path, root, str(own.values["INHERIT"]), parents_left - 1)
+    parent = _read(files, parent_path, str(own.values["INHERIT"]), parents_left - 1)
     values = _merged(parent.values, own.values)
     return SettingsFile(values, {**parent.places, **own.places}, parent.findings)
 
@@ -189,6 +194,8 @@ def _unreadable(shown: str, error: Exception) -> Diagnostic:
         mark = error.problem_mark
         span = Span(shown, mark.line + 1, mark.column + 1, mark.line + 1, mark.column + 2)
         return _finding(shown, f"{shown} can't be read here: {error.problem}", "settings in YAML", span)
+    if isinstance(error, TooLargeError):
+        return _finding(shown, f"{shown} has {error.size:,} bytes", f"at most {MOST_BYTES:,} bytes")
     if isinstance(error, OSError):
         return _finding(
             shown, f"{shown} can't be opened: {(error.strerror or 'unknown reason').lower()}", "a readable file"

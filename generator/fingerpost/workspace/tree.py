@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -12,10 +12,14 @@ from fingerpost.diagnostics import Code, Diagnostic, Severity, Span
 
 @dataclass(frozen=True, slots=True)
 class Tree:
-    """The files under a folder, as paths from it with `/`, in MkDocs' order; refused: the links that lead out."""
+    """The files under a folder, as paths from it with `/`, in MkDocs' order; refused: the links that lead out.
+
+    unfollowed: what a commit holds that is no file, and is never followed: its path, and what it is.
+    """
 
     files: tuple[str, ...]
     refused: tuple[str, ...]
+    unfollowed: tuple[tuple[str, str], ...] = ()
 
 
 def leads_out(path: Path, root: Path) -> bool:
@@ -47,6 +51,16 @@ def _walk(folder: Path, root: Path, prefix: str, above: frozenset[str]) -> Itera
             yield from _walk(Path(entry.path), root, f"{prefix}{entry.name}/", above | {real})
 
 
+def in_order(paths: Iterable[str]) -> tuple[str, ...]:
+    """Paths with `/` in the order in which `walk` meets their files."""
+    return tuple(sorted(paths, key=_way))
+
+
+def _way(path: str) -> list[tuple[bool, bool, str]]:
+    *folders, name = path.split("/")
+    return [*((True, *_order(folder)) for folder in folders), (False, *_order(name))]
+
+
 def _order(name: str) -> tuple[bool, str]:
     return (os.path.splitext(name)[0] not in ("index", "README"), name)
 
@@ -63,4 +77,19 @@ def link_findings(refused: tuple[str, ...]) -> tuple[Diagnostic, ...]:
             "copy the file into the folder, or remove the link",
         )
         for name in refused
+    )
+
+
+def unfollowed_findings(unfollowed: Iterable[tuple[str, str]]) -> tuple[Diagnostic, ...]:
+    """A finding for each entry of a commit that is no file."""
+    return tuple(
+        Diagnostic(
+            Span(name, 1, 1, 1, 1),
+            Severity.ERROR,
+            Code.LINK_OUT_OF_TREE,
+            f"{name} is {what}, which is not followed, so it is left out",
+            "files that lie in the folder of the sources",
+            "put the files themselves into the folder",
+        )
+        for name, what in unfollowed
     )
