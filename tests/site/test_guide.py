@@ -11,9 +11,11 @@ from pathlib import Path
 
 import pytest
 import yaml
+from fingerpost.course.ledger import TECHNIQUES
 from fingerpost.course.settings import OPTIONS, Settings
 from fingerpost.diagnostics import Code
 from fingerpost.music.shape_text import read_shape, write_shape
+from fingerpost.music.tuning import NAMED
 from fingerpost.source.block import BLOCK_KEYS, STEP_KEYS
 from fingerpost.workspace.checked import check
 from fingerpost.workspace.course_folder import load
@@ -179,3 +181,12 @@ def test_shapes_of_the_table_of_shapes_are_read_and_written_back() -> None:
     assert len(shapes) >= 7
     for text in shapes:
         assert write_shape(read_shape(text), fingers="/" in text) == text
+
+
+def test_named_tunings_and_techniques_are_all_told() -> None:
+    line = re.search(r"^Named tunings: (.*)\.$", _page("tunings-and-capo.md"), re.M)
+    assert line is not None
+    assert re.findall(r"`([^`]+)`", line[1]) == list(NAMED)
+    line = re.search(r"^.*so is a technique: (.*?)\. So", _page("the-block.md"), re.M)
+    assert line is not None
+    assert set(re.findall(r"`([^`]+)`", line[1])) == set(TECHNIQUES)
