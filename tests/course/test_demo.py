@@ -139,11 +139,29 @@ def test_the_near_name_says_what_is_off(steps: list[Step]) -> None:
     assert {(naming.lacks, naming.omitted, naming.adds) for naming in near} == {((), ("5",), ("11",))}
 
 
-def test_two_lessons_swapped_complain_where_they_should() -> None:
-    """D is taught in the first lesson and used by the capo lesson; the other way round, the use is found."""
+def _swapped(first: str, second: str) -> Checked:
     sources = load(ROOT)
     pages = {page.file: page for page in sources.pages}
-    order = ["the-mast-hums-e.md", *(file for file in pages if file != "the-mast-hums-e.md")]
-    swapped = check(dataclasses.replace(sources, pages=tuple(pages[file] for file in order)))
-    codes = {found.code for found in swapped.findings if found.span.file == "the-mast-hums-e.md"}
-    assert codes & {Code.USED_BEFORE_TAUGHT, Code.UNRESOLVED_START}
+    places = {first: second, second: first}
+    order = [places.get(file, file) for file in pages]
+    return check(dataclasses.replace(sources, pages=tuple(pages[file] for file in order)))
+
+
+def _line_of(file: str, text: str) -> int:
+    return (COURSE / file).read_text(encoding="utf-8").splitlines().index(text) + 1
+
+
+def test_two_lessons_swapped_complain_exactly_where_they_should() -> None:
+    """Fog uses G6 and G, which the wind teaches; everything else in both stands without the other."""
+    found = [
+        (finding.code, finding.span.file, finding.span.line)
+        for finding in _swapped("fog.md", "the-wind-goes-round.md").findings
+    ]
+    assert found == [
+        (Code.USED_BEFORE_TAUGHT, "fog.md", _line_of("fog.md", "  name: G6")),
+        (Code.USED_BEFORE_TAUGHT, "fog.md", _line_of("fog.md", "- 4 to e3 = G")),
+    ]
+
+
+def test_two_lessons_that_owe_each_other_nothing_can_be_swapped() -> None:
+    assert _swapped("near-enough-for-the-log.md", "two-names-for-one-door.md").findings == ()
