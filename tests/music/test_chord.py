@@ -12,7 +12,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 CHORDS = st.builds(
-    Chord, st.sampled_from([Note.parse(n) for n in "C Db D Eb E F F# G Ab A Bb B".split()]), st.sampled_from(list(KINDS))
+    Chord,
+    st.sampled_from([Note.parse(n) for n in "C Db D Eb E F F# G Ab A Bb B".split()]),
+    st.sampled_from(list(KINDS)),
 )
 
 

@@ -14,7 +14,14 @@ INTERVALS = st.builds(Interval, st.integers(1, 13), st.integers(-2, 2))
 
 @pytest.mark.parametrize(
     ("root", "interval", "note"),
-    [("C", "b7", "Bb"), ("C", "bb7", "Bbb"), ("F#", "#5", "C##"), ("F#", "9", "G#"), ("Gb", "11", "Cb"), ("E", "3", "G#")],
+    [
+        ("C", "b7", "Bb"),
+        ("C", "bb7", "Bbb"),
+        ("F#", "#5", "C##"),
+        ("F#", "9", "G#"),
+        ("Gb", "11", "Cb"),
+        ("E", "3", "G#"),
+    ],
 )
 def test_a_note_above_a_root(root: str, interval: str, note: str) -> None:
     assert str(Interval.parse(interval).above(Note.parse(root))) == note

@@ -93,11 +93,11 @@ def names(pitch_classes: Iterable[int], bass: int, key: Key | None = None) -> tu
     The key spells the names, and settles what is all but equal in favour of roots that belong to it. The bass counts
     as sounding. Raises ValueError for a number that is no pitch class.
     """
-    mask = 1 << bass
-    for pitch_class in pitch_classes:
+    mask = 0
+    for pitch_class in (bass, *pitch_classes):
+        if not 0 <= pitch_class < 12:
+            raise ValueError(f"{pitch_class} is no pitch class; expected a number from 0 (C) to 11 (B)")
         mask |= 1 << pitch_class
-    if not 0 <= bass < 12 or mask >> 12:
-        raise ValueError("a pitch class is a number from 0 (C) to 11 (B)")
     return _names(mask, bass, key)
 
 

@@ -23,10 +23,20 @@ def _weight(note: Note) -> float:
     return _AWKWARD.get(str(note), _WEIGHT[min(abs(note.alter), 3)])
 
 
+@lru_cache(maxsize=1024)
+def _kind_burden(root: Note, kind: str) -> float:
+    return sum(_weight(interval.above(root)) for interval in KINDS[kind].intervals)
+
+
 def _burden(root: Note, kind: str, degrees: tuple[Degree, ...]) -> float:
-    """The accidentals of the plain kind, so that C#7 and C#7b5 keep one root; three on any tone are beyond bearing."""
-    triple = any(abs(interval.above(root).alter) > 2 for interval in chord_intervals(kind, degrees))
-    return sum(_weight(interval.above(root)) for interval in KINDS[kind].intervals) + _WEIGHT[3] * triple
+    """The accidentals of the plain kind, so that C#7 and C#7b5 keep one root; three on any tone are beyond bearing.
+
+    A natural root never needs three: of all kinds and degrees the farthest are the bb7 of F and the #9 of B.
+    """
+    triple = bool(root.alter) and any(
+        abs(interval.above(root).alter) > 2 for interval in chord_intervals(kind, degrees)
+    )
+    return _kind_burden(root, kind) + _WEIGHT[3] * triple
 
 
 @lru_cache(maxsize=65536)

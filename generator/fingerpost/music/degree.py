@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 from fingerpost.music.interval import Interval
 from fingerpost.music.kind import KINDS
@@ -11,8 +11,7 @@ from fingerpost.music.kind import KINDS
 DEGREE_TYPES = ("alter", "add", "subtract")
 
 
-@dataclass(frozen=True, slots=True)
-class Degree:
+class Degree(NamedTuple):
     """A change to a kind, as MusicXML 4.0 counts it.
 
     type `add`: alter is relative to a dominant chord, so that value 7, alter 0 is the minor seventh;

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from functools import lru_cache
+from typing import NamedTuple
 
 from fingerpost.music.pitch import LETTERS, NATURAL, Note, plain_accidentals
 
@@ -12,8 +13,7 @@ _PLACE = {letter: place for place, letter in enumerate(LETTERS)}
 _INTERVAL = re.compile(r"(#{0,3}|b{0,3})(\d{1,2})")
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class Interval:
+class Interval(NamedTuple):
     """A degree above a root, counted from 1, and how many semitones it is raised or lowered against the major scale.
 
     `Interval(3, -1)` is the minor third, written `b3`; `Interval(9, 1)` the raised ninth, written `#9`.
@@ -35,9 +35,7 @@ class Interval:
 
     def above(self, root: Note) -> Note:
         """The note at this interval above a root, spelled by letter: the b7 of C is Bb, the #5 of F# is C##."""
-        letter = LETTERS[(_PLACE[root.letter] + self.number - 1) % 7]
-        plain = (root.pitch_class + self.semitones - NATURAL[letter]) % 12
-        return Note(letter, plain if plain <= 6 else plain - 12)
+        return _above(root, self.number, self.alter)
 
     def __str__(self) -> str:
         return accidental(self.alter) + str(self.number)
@@ -49,6 +47,13 @@ class Interval:
         if match is None or match[2].startswith("0"):
             raise ValueError(f"{text!r} is no interval; expected a degree such as 5, b3 or #11")
         return cls(int(match[2]), match[1].count("#") - match[1].count("b"))
+
+
+@lru_cache(maxsize=4096)
+def _above(root: Note, number: int, alter: int) -> Note:
+    letter = LETTERS[(_PLACE[root.letter] + number - 1) % 7]
+    plain = (root.pitch_class + Interval(number, alter).semitones - NATURAL[letter]) % 12
+    return Note(letter, plain if plain <= 6 else plain - 12)
 
 
 def accidental(alter: int) -> str:

@@ -49,7 +49,7 @@ def last_resort(mask: int) -> Reading:
 
 def _reading(kind: str, degrees: list[Degree], no_third: bool, no_fifth: bool) -> Reading:
     """Leaves out the fifth as custom does where there is a third, else says so."""
-    added = sum(degree.type == "add" for degree in degrees)
+    added = sum(degree.type == "add" and degree.value != 7 for degree in degrees)
     altered = sum(degree.type == "alter" for degree in degrees)
     sevenths = sum(degree.value == 7 for degree in degrees)
     cost = _BASE + _PER_ADDED * added + _PER_ALTERED * altered + _TWO_SEVENTHS * (sevenths > 1)

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cache
+from math import inf
+from operator import itemgetter
 
 from fingerpost.music.degree import chord_intervals
 from fingerpost.music.last_resort import last_resort
@@ -13,7 +15,7 @@ MOST_NAMES = 8
 # A name this much further off than the first is not offered (tuned).
 _FARTHEST = 2.8
 # What it costs a name that its bass is not the root, by the degree that the bass has in the chord (tuned).
-_INVERTED = {2: 2.0, 3: 1.5, 4: 1.9, 5: 1.2, 6: 2.0, 7: 1.2, 9: 2.0, 11: 2.0, 13: 2.0}
+_INVERTED = {1: 0.0, 2: 2.0, 3: 1.5, 4: 1.9, 5: 1.2, 6: 2.0, 7: 1.2, 9: 2.0, 11: 2.0, 13: 2.0}
 # The same for a bass outside the chord, by semitones above the root: a seventh below a triad is a common bass line.
 _FOREIGN = (0.0, 2.6, 2.0, 2.6, 2.6, 2.0, 2.6, 2.0, 2.6, 2.2, 1.0, 1.0)
 _SEVENTH_UNDER_OTHERS = 0.5
@@ -21,6 +23,8 @@ _SEVENTH_UNDER_SEVENTH = 1.2
 _SUSPENDED_OVER_FOREIGN = 1.2
 _DEAREST_OVER_FOREIGN = 1.1
 _SEVENTHS = {10, 11}
+# A reading and what it costs over each bass, by semitones above its root.
+Priced = tuple[Reading, tuple[float, ...]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,28 +47,29 @@ def _turn(mask: int, root: int) -> int:
     return (mask >> root | mask << 12 - root) & 0xFFF
 
 
-def _inversion(reading: Reading, bass: int) -> float:
-    intervals = chord_intervals(reading.kind, reading.degrees)
-    number = next(interval.number for interval in intervals if interval.pitch_class == bass)
-    return _INVERTED[number] if bass else 0.0
+@cache
+def _whole(mask: int) -> tuple[Priced, ...]:
+    """Readings of all that sounds, counted from the root, each once."""
+    known = {(reading.kind, reading.degrees): reading for reading in vocabulary().get(mask, ())}
+    rest = last_resort(mask)
+    known.setdefault((rest.kind, rest.degrees), rest)
+    return tuple((reading, _inversions(reading)) for reading in known.values())
 
 
-def _whole(mask: int, root: int) -> list[Ranked]:
-    """Readings of all that sounds, from one root."""
-    turned, bass = _turn(mask, root), (12 - root) % 12
-    known = (*vocabulary().get(turned, ()), last_resort(turned))
-    return [Ranked(root, reading, False, reading.cost + _inversion(reading, bass)) for reading in known]
+def _inversions(reading: Reading) -> tuple[float, ...]:
+    """The cost of a reading over each bass, by semitones above the root; outside the chord there is none."""
+    costs = [inf] * 12
+    for interval in chord_intervals(reading.kind, reading.degrees):
+        costs[interval.pitch_class] = reading.cost + _INVERTED[interval.number]
+    return tuple(costs)
 
 
-def _over_bass(mask: int, root: int) -> list[Ranked]:
-    """Readings of what sounds above the bass as a complete chord, the bass a stranger to it."""
-    bass = (12 - root) % 12
-    known = vocabulary().get(_turn(mask & ~1, root), ())
-    return [
-        Ranked(root, reading, True, reading.cost + _foreign(reading, bass))
-        for reading in known
-        if not reading.omitted and reading.cost <= _DEAREST_OVER_FOREIGN and reading.kind != "power"
-    ]
+@cache
+def _upper(mask: int) -> tuple[Priced, ...]:
+    """Readings of what sounds above a bass that is a stranger to it: complete chords that players know."""
+    known = vocabulary().get(mask, ())
+    fit = (one for one in known if not one.omitted and one.cost <= _DEAREST_OVER_FOREIGN and one.kind != "power")
+    return tuple((reading, tuple(reading.cost + _foreign(reading, bass) for bass in range(12))) for reading in fit)
 
 
 def _foreign(reading: Reading, bass: int) -> float:
@@ -83,11 +88,15 @@ def _under(reading: Reading, has: set[int]) -> float:
 @cache
 def ranked(mask: int) -> tuple[Ranked, ...]:
     """The readings of a set of notes, given as twelve bits above the bass (bit 0 set), best first, each once."""
-    found: list[Ranked] = []
+    found: list[tuple[float, int, Reading, bool]] = []
     for root in range(12):
         if mask >> root & 1:
-            found += _whole(mask, root) + (_over_bass(mask, root) if root else [])
-    found.sort(key=lambda one: (one.cost, one.root))
-    once = {(one.root, one.reading.kind, one.reading.degrees): one for one in reversed(found)}
-    best = sorted(once.values(), key=lambda one: (one.cost, one.root))
-    return tuple(one for one in best[:MOST_NAMES] if one.cost <= best[0].cost + _FARTHEST)
+            bass = -root % 12
+            found += [(costs[bass], root, reading, False) for reading, costs in _whole(_turn(mask, root))]
+            above = _upper(_turn(mask & ~1, root)) if root else ()
+            found += [(costs[bass], root, reading, True) for reading, costs in above]
+    found.sort(key=itemgetter(0, 1))
+    farthest = found[0][0] + _FARTHEST
+    return tuple(
+        Ranked(root, reading, foreign, cost) for cost, root, reading, foreign in found[:MOST_NAMES] if cost <= farthest
+    )
