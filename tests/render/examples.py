@@ -8,8 +8,10 @@ from typing import Any
 from fingerpost.course.model import Block, Naming, PracticeItem, Retuning, Step, Watch, WayBack
 from fingerpost.course.table import table
 from fingerpost.diagnostics import Span
+from fingerpost.music.chord_name import names
 from fingerpost.music.chord_symbol import read
 from fingerpost.music.fretboard import Fretboard
+from fingerpost.music.shape import Shape
 from fingerpost.music.shape_text import read_shape
 from fingerpost.music.transition import transition
 
@@ -17,12 +19,14 @@ SPAN = Span("lesson.md", 1, 1, 1, 2)
 NASTY = "<script>alert(1)</script> \"quoted\" & 'more' \x07 ]]> --> {x}"
 
 
-def block(steps: list[tuple[str, str | None, dict[str, Any]]], neck: Fretboard | None = None, **fields: Any) -> Block:
-    """A block from (shape, chord, further fields of the step); ways back and the table are computed."""
+def block(
+    steps: list[tuple[str | Shape, str | None, dict[str, Any]]], neck: Fretboard | None = None, **fields: Any
+) -> Block:
+    """A block from (shape or its text, chord, further fields of the step); ways back and the table are computed."""
     neck = neck or Fretboard()
     made: list[Step] = []
     for number, (text, symbol, more) in enumerate(steps):
-        shape = read_shape(text, neck.strings)
+        shape = read_shape(text, neck.strings) if isinstance(text, str) else text
         before = made[-1].shape if made else None
         chord = read(symbol) if symbol else None
         sounding = chord.transposed(neck.capo) if chord and neck.capo else None
@@ -37,6 +41,18 @@ def block(steps: list[tuple[str, str | None, dict[str, Any]]], neck: Fretboard |
     )
     given = {"id": "tide", "title": "Letting G loosen", "ways_back": ways, **fields}
     return Block(span=SPAN, fretboard=neck, key=None, teaches=(), steps=tuple(made), **given)
+
+
+def named(shape: Shape, neck: Fretboard) -> str | None:
+    """The best computed name of what a shape sounds, as an exact symbol; None where it is silent."""
+    heard = [
+        (neck.shape_midi(string, fret), string)
+        for string in shape.sounding_strings
+        if (fret := shape.fret(string)) is not None
+    ]
+    if not heard:
+        return None
+    return names({midi % 12 for midi, _ in heard}, min(heard)[0] % 12)[0].exact
 
 
 def loosening(**fields: Any) -> Block:

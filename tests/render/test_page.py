@@ -8,14 +8,18 @@ import pytest
 from fingerpost.course.model import BrokenBlock, MentionMeaning, PracticeItem, Retuning, Watch
 from fingerpost.course.settings import Settings
 from fingerpost.music.fretboard import Fretboard
+from fingerpost.music.shape import Shape
 from fingerpost.music.tuning import parse_tuning
 from fingerpost.render.layout import Facing
 from fingerpost.render.look import Links, Look
 from fingerpost.render.page import block_html, broken_html, mention_html
 from fingerpost.render.practice import item_text
 from fingerpost.render.voice import Voice
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
-from .examples import NASTY, SPAN, block, loosening, nasty
+from .examples import NASTY, SPAN, block, loosening, named, nasty
+from .hands import changes
 from .markup import Markup
 
 
@@ -31,6 +35,21 @@ def test_a_block_is_whole_and_its_ids_are_its_own() -> None:
         assert svg["role"] == "img"
         assert set((svg["aria-labelledby"] or "").split()) <= set(page.ids)
     assert not [1 for _, attributes in page.elements if "style" in attributes or "onclick" in attributes]
+
+
+@settings(max_examples=60, deadline=None)
+@given(changes(), st.booleans(), st.booleans())
+def test_any_change_on_any_neck_gives_a_whole_page(
+    change: tuple[Shape, Shape, Fretboard], player: bool, left: bool
+) -> None:
+    before, after, neck = change
+    made = block([(before, named(before, neck), {}), (after, named(after, neck), {})], neck)
+    text = block_html(made, Look(facing=Facing(player, left)))
+    page = Markup(text)
+    assert len(page.ids) == len(set(page.ids))
+    assert "{" not in text
+    assert len(page.named("table")) == 2
+    assert len(page.classed("fp-step")) == 2
 
 
 def test_headings_go_down_by_one() -> None:
@@ -220,9 +239,9 @@ def test_mentions_draw_link_or_stay_words() -> None:
 
 
 def test_a_course_sets_the_look() -> None:
-    settings, problems = Settings.from_mapping({"view": "player", "handed": "left", "note_names": "german"})
+    chosen, problems = Settings.from_mapping({"view": "player", "handed": "left", "note_names": "german"})
     assert not problems
-    look = Look.of(settings)
+    look = Look.of(chosen)
     assert look.facing == Facing(player_view=True, left_handed=True)
     text = block_html(block([("320003/21---3", "G", {})]), look)
     assert 'data-view="player" data-hand="left"' in text

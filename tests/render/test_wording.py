@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from itertools import product
 from pathlib import Path
 
 import pytest
 from fingerpost.course.table import table
+from fingerpost.music.chord import Chord
 from fingerpost.music.chord_symbol import read
 from fingerpost.music.fretboard import Fretboard
+from fingerpost.music.kind import KINDS
+from fingerpost.music.pitch import Note
 from fingerpost.music.shape import Finger, Press, Shape
 from fingerpost.music.shape_text import read_shape
 from fingerpost.music.transition import MoveKind, transition
@@ -100,6 +104,21 @@ def test_nothing_but_the_strum_changing_says_so() -> None:
     told = transition(read_shape("x02210/--231-"), read_shape("002210/--231-"), NECK)
     assert wording.moves(told, Voice()) == "Strike strings 6 to 1."
     assert wording.stays(told, Voice()) == "Fingers 1, 2 and 3 stay."
+
+
+def test_every_note_that_any_chord_can_ask_for_is_written_and_said() -> None:
+    voice = Voice()
+    for letter, alter, kind in product("ABCDEFG", range(-2, 3), KINDS):
+        chord = Chord(Note(letter, alter), kind)
+        assert voice.chord(chord)
+        assert voice.chord_aloud(chord)
+        for pitch_class in range(12):
+            note = chord.note_of(pitch_class)
+            assert voice.note(str(note)) == voice.note(note)
+            assert voice.note_aloud(str(note)).startswith(note.letter)
+            assert voice.interval(chord.interval_of(pitch_class)).startswith("the ")
+    assert voice.note_aloud("Fbbbb") == "F with four flats"
+    assert (voice.note("Bb"), voice.note_aloud("Bb"), voice.note_aloud("F##")) == ("B♭", "B flat", "F double sharp")
 
 
 def test_an_unheard_of_interval_is_still_said() -> None:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from fingerpost.music.chord import Chord
-from fingerpost.music.chord_symbol import SymbolStyle, note_spoken, note_text, spoken, write
+from fingerpost.music.chord_symbol import SymbolStyle, note_text, spoken, write
 from fingerpost.music.interval import Interval
 from fingerpost.music.pitch import Note
 from fingerpost.music.shape import Finger, Press
@@ -85,7 +85,7 @@ class Voice:
 
     def note_aloud(self, note: str | Note) -> str:
         """A note in words: `B flat`."""
-        return _note_aloud(note)
+        return _note_aloud(note, self.words)
 
     def chord(self, chord: Chord | None) -> str:
         """A chord's symbol as it is written on the page, "" for none."""
@@ -110,18 +110,32 @@ class Voice:
         return interval if self.style.accidentals == "ascii" else interval.translate(_REAL)
 
 
+_ALTERED = {
+    -3: "triple_flat", -2: "double_flat", -1: "flat", 0: "natural", 1: "sharp", 2: "double_sharp", 3: "triple_sharp",
+}  # fmt: skip
 _REAL = str.maketrans({"#": "♯", "b": "♭"})
 
 
 # The same few notes and chords are said on every line of a page.
 @lru_cache(maxsize=256)
 def _note(note: str | Note, style: SymbolStyle) -> str:
-    return note_text(note if isinstance(note, Note) else Note.parse(note), style)
+    return note_text(_read(note), style)
 
 
 @lru_cache(maxsize=256)
-def _note_aloud(note: str | Note) -> str:
-    return note_spoken(note if isinstance(note, Note) else Note.parse(note))
+def _note_aloud(note: str | Note, words: Words) -> str:
+    read = _read(note)
+    if read.alter in _ALTERED:
+        return words.say(f"spoken.{_ALTERED[read.alter]}", letter=read.letter)
+    key = "spoken.many_sharps" if read.alter > 0 else "spoken.many_flats"
+    return words.say(key, letter=read.letter, number=words.number_word(abs(read.alter)))
+
+
+def _read(note: str | Note) -> Note:
+    """A note as a table holds it: a letter and accidentals, of which a diminished seventh can ask for four."""
+    if isinstance(note, Note):
+        return note
+    return Note(note[0], note.count("#") - note.count("b"))
 
 
 @lru_cache(maxsize=1024)
