@@ -146,6 +146,17 @@ def test_a_finger_behind_another_is_small_and_hollow() -> None:
     assert numerals(picture, Role.NUMERAL) == ["3"]
 
 
+def test_a_finger_that_arrives_behind_another_is_square_and_hollow() -> None:
+    ring = Press(Finger.RING, 4, 4, 4)
+    before, after = Shape(6, (ring,)), Shape(6, (Press(Finger.INDEX, 2, 4, 4), ring))
+    picture = draw(after, NECK, transition(before, after, NECK))
+    (edge,) = having(picture, Role.ARRIVES_EDGE)
+    assert isinstance(edge, Box)
+    assert edge.width == 2 * marks.SMALL < 2 * marks.DISC
+    assert not having(picture, Role.ARRIVES)
+    assert numerals(picture, Role.BEHIND_NUMERAL) == ["1"]
+
+
 def test_open_unstruck_and_damped_strings_have_three_different_signs() -> None:
     shape = Shape(6, (Press(Finger.MIDDLE, 3, 6, 6),), frozenset({1}), ((5, Finger.MIDDLE),))
     picture = draw(shape, NECK)

@@ -68,7 +68,8 @@ def was(layout: Layout, press: Press, occupied: bool) -> tuple[Mark, ...]:
 
 def behind(layout: Layout, press: Press, new: bool) -> tuple[Mark, ...]:
     """A finger behind a higher one on its string, so without sound: small and hollow, square if it has just come."""
-    body: Mark = slab(Role.BEHIND, layout, press, SMALL, 3 if new else SMALL)
+    edge = slab(Role.ARRIVES_EDGE, layout, press, SMALL, 4)
+    body = edge if new else slab(Role.BEHIND, layout, press, SMALL, SMALL)
     return (body, *_label(Role.BEHIND_NUMERAL, layout, press, SMALL_NUMERAL_SIZE))
 
 
