@@ -52,6 +52,11 @@ def test_any_change_on_any_neck_gives_a_whole_page(
     assert len(page.classed("fp-step")) == 2
 
 
+def test_without_a_style_sheet_pictures_have_a_modest_size() -> None:
+    widths = [int(svg["width"] or 0) for svg in Markup(block_html(loosening())).named("svg")]
+    assert set(widths) == {334, 167}
+
+
 def test_headings_go_down_by_one() -> None:
     page = Markup(block_html(loosening()))
     levels = [int(tag[1]) for tag, _ in page.elements if re.fullmatch(r"h\d", tag)]

@@ -49,4 +49,5 @@ def step_picture(step: Step, fretboard: Fretboard, look: Look, rows: tuple[TextR
 
 def figure_svg(drawn: Picture, ident: str, small: bool = False, turnable: bool = True) -> str:
     """The SVG of a picture for a page; small ones carry a class of their own."""
-    return svg(drawn, ident, ("fp-frame", "fp-small") if small else ("fp-frame",), turnable=turnable)
+    classes, scale = (("fp-frame", "fp-small"), 0.5) if small else (("fp-frame",), 1.0)
+    return svg(drawn, ident, classes, turnable, scale)

@@ -44,4 +44,8 @@ def _pattern(pattern: str, voice: Voice) -> str:
         return tag("span", escaped(pattern), "fp-pattern")
     signs = " ".join(SIGNS[stroke][0] for stroke in read)
     aloud = ", ".join(voice.words.say(f"strokes.{SIGNS[stroke][1]}") for stroke in read)
-    return tag("span", signs, "fp-pattern", aria_hidden="true") + hidden(voice.words.say("strokes.text", strokes=aloud))
+    return (
+        tag("span", signs, "fp-pattern", aria_hidden="true")
+        + " "
+        + hidden(voice.words.say("strokes.text", strokes=aloud))
+    )

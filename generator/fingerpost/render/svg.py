@@ -94,13 +94,20 @@ def _together(marks: tuple[Mark, ...]) -> str:
     return "".join(map(element, marks))
 
 
-def svg(picture: Picture, ident: str, classes: Iterable[str] = ("fp-frame",), turnable: bool = True) -> str:
+def svg(
+    picture: Picture, ident: str, classes: Iterable[str] = ("fp-frame",), turnable: bool = True, scale: float = 1
+) -> str:
     """The picture as an `<svg>` element to stand in a page. `ident` must be unique in it; no other id is made.
 
     turnable: the picture says how it stands (data-view, data-hand) and its view box after a quarter turn
     (data-turned), so that a page may mirror and turn it by the group `fp-neck`, which holds all that is drawn.
+    scale: the size where no style sheet sets one.
     """
-    box = {"class": " ".join(classes), "viewBox": f"0 0 {number(picture.width)} {number(picture.height)}"}
+    box = {
+        "class": " ".join(classes),
+        "viewBox": f"0 0 {number(picture.width)} {number(picture.height)}",
+        "width": f"{round(picture.width * scale)}",
+    }
     return _svg(picture, ident, {**box, **(_stance(picture) if turnable else {})}, _drawn(picture))
 
 
