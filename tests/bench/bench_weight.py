@@ -1,7 +1,7 @@
 """What the demo course's pages weigh on the way to a phone, compressed, styles and scripts included.
 
-Run it by hand: `python tests/bench/bench_weight.py`. It builds the demo, prints a table and asserts nothing; the budget of
-60 KB a lesson is held by tests/site/test_page_weight.py, since bytes do not depend on the machine.
+Run it by hand: `python tests/bench/bench_weight.py`. It builds the demo, prints a table and asserts nothing; the budget
+of 60 KB a lesson is held by tests/site/test_page_weight.py, since bytes do not depend on the machine.
 """
 
 from __future__ import annotations

@@ -1,4 +1,4 @@
-"""What a page weighs on the way to a phone: itself, its styles and its scripts, compressed as a host compresses them."""
+"""What a page weighs on the way to a phone: itself, its styles and scripts, compressed as a host does it."""
 
 from __future__ import annotations
 
