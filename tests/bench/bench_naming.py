@@ -41,7 +41,7 @@ def _seconds(work: Callable[[], object], repeats: int = 1) -> float:
 
 def _forget() -> None:
     remembered = (
-        chord_name._names, ranking.ranked, chord_spelling.commoner_root, chord_writer._ending, degree.interval_at,
+        chord_name._names, ranking.ranked, chord_spelling._choices, chord_writer._ending, degree.interval_at,
     )  # fmt: skip
     for cached in remembered:
         cached.cache_clear()

@@ -12,7 +12,7 @@ from fingerpost.music.pitch import COMMON_SPELLING, Note
 # How unusual each root is among players, in accidentals (common practice). A natural root costs nothing.
 _RARITY = {"Bb": 0.0, "Eb": 0.0, "F#": 0.0, "C#": 0.0, "Ab": 0.0, "Db": 0.5, "G#": 0.5, "Gb": 1.6, "D#": 1.2, "A#": 4.0}
 _ROOTS = tuple(Note.parse(name) for name in ("C", "D", "E", "F", "G", "A", "B", *_RARITY))
-# What an accidental costs, by its size; three are beyond what a student should meet.
+# What an accidental costs, by its size.
 _WEIGHT = (0.0, 1.0, 2.5, 50.0)
 _AWKWARD = {"E#": 1.2, "B#": 1.2, "Cb": 1.2, "Fb": 1.2}
 _OFF_KEY = 1.5
@@ -23,38 +23,44 @@ def _weight(note: Note) -> float:
     return _AWKWARD.get(str(note), _WEIGHT[min(abs(note.alter), 3)])
 
 
-@lru_cache(maxsize=1024)
-def _kind_burden(root: Note, kind: str) -> float:
+def spelled_root(kind: str, degrees: tuple[Degree, ...], pitch_class: int, key: Key | None = None) -> Note:
+    """The root of a chord as it is best written: in the key if there is one, else the commoner side.
+
+    Weighed by the plain kind, so that C#7 and C#7b5 keep one root; but no tone is to need three accidentals.
+    """
+    choices = _choices(kind, pitch_class % 12, key)
+    return next((root for root in choices if _is_bearable(root, kind, degrees)), choices[0])
+
+
+def commoner_root(kind: str, degrees: tuple[Degree, ...], pitch_class: int) -> Note:
+    """The root with the lighter spelling, where both sides are as light the one that players meet more often."""
+    return spelled_root(kind, degrees, pitch_class)
+
+
+@lru_cache(maxsize=8192)
+def _choices(kind: str, pitch_class: int, key: Key | None) -> tuple[Note, ...]:
+    """The ways to write a root, best first."""
+    in_key = set() if key is None else {key.spell(pitch_class)}
+    roots = {note for note in _ROOTS if note.pitch_class == pitch_class} | in_key
+    return tuple(sorted(roots, key=lambda root: (_burden(root, kind) + _strangeness(root, key), str(root))))
+
+
+def _burden(root: Note, kind: str) -> float:
     return sum(_weight(interval.above(root)) for interval in KINDS[kind].intervals)
 
 
-def _burden(root: Note, kind: str, degrees: tuple[Degree, ...]) -> float:
-    """The accidentals of the plain kind, so that C#7 and C#7b5 keep one root; three on any tone are beyond bearing.
-
-    A natural root never needs three: of all kinds and degrees the farthest are the bb7 of F and the #9 of B.
-    """
-    triple = bool(root.alter) and any(
-        abs(interval.above(root).alter) > 2 for interval in chord_intervals(kind, degrees)
-    )
-    return _kind_burden(root, kind) + _WEIGHT[3] * triple
-
-
-@lru_cache(maxsize=65536)
-def spelled_root(kind: str, degrees: tuple[Degree, ...], pitch_class: int, key: Key | None = None) -> Note:
-    """The root of a chord as it is best written: in the key if there is one, else the commoner side."""
+def _strangeness(root: Note, key: Key | None) -> float:
+    """What speaks against a root: that players seldom meet it, or that the key spells it otherwise."""
     if key is None:
-        return commoner_root(kind, degrees, pitch_class)
-    in_key = key.spell(pitch_class)
-    off = _OFF_SCALE if key.has(pitch_class) else _OFF_KEY
-    choices = {note for note in _ROOTS if note.pitch_class == pitch_class % 12} | {in_key}
-    return min(choices, key=lambda note: (_burden(note, kind, degrees) + (0 if note == in_key else off), str(note)))
+        return _RARITY.get(str(root), 0.0)
+    if root == key.spell(root.pitch_class):
+        return 0.0
+    return _OFF_SCALE if key.has(root.pitch_class) else _OFF_KEY
 
 
-@lru_cache(maxsize=65536)
-def commoner_root(kind: str, degrees: tuple[Degree, ...], pitch_class: int) -> Note:
-    """The root with the lighter spelling, where both sides are as light the one that players meet more often."""
-    choices = (note for note in _ROOTS if note.pitch_class == pitch_class % 12)
-    return min(choices, key=lambda note: (_burden(note, kind, degrees) + _RARITY.get(str(note), 0.0), str(note)))
+def _is_bearable(root: Note, kind: str, degrees: tuple[Degree, ...]) -> bool:
+    """Whether no tone needs three accidentals; over a natural root none does (the farthest: bb7 of F, #9 of B)."""
+    return not root.alter or all(abs(interval.above(root).alter) < 3 for interval in chord_intervals(kind, degrees))
 
 
 def tone_note(root: Note, kind: str, degrees: tuple[Degree, ...], pitch_class: int) -> Note:

@@ -25,6 +25,10 @@ _DEAREST_OVER_FOREIGN = 1.1
 _SEVENTHS = {10, 11}
 # A reading and what it costs over each bass, by semitones above its root.
 Priced = tuple[Reading, tuple[float, ...]]
+# Cost, root above the bass, reading, whether the bass is foreign to it.
+Found = tuple[float, int, Reading, bool]
+# Beyond this cost a name that players know is no better than one that lists the notes.
+_LAST_RESORT = 3.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,12 +52,16 @@ def _turn(mask: int, root: int) -> int:
 
 
 @cache
-def _whole(mask: int) -> tuple[Priced, ...]:
-    """Readings of all that sounds, counted from the root, each once."""
-    known = {(reading.kind, reading.degrees): reading for reading in vocabulary().get(mask, ())}
-    rest = last_resort(mask)
-    known.setdefault((rest.kind, rest.degrees), rest)
-    return tuple((reading, _inversions(reading)) for reading in known.values())
+def _known(mask: int) -> tuple[Priced, ...]:
+    """Readings of all that sounds that players know, counted from the root."""
+    return tuple((reading, _inversions(reading)) for reading in vocabulary().get(mask, ()))
+
+
+@cache
+def _unknown(mask: int) -> tuple[Priced, ...]:
+    """The reading of all that sounds from a root where players know none."""
+    reading = last_resort(mask)
+    return () if _known(mask) else ((reading, _inversions(reading)),)
 
 
 def _inversions(reading: Reading) -> tuple[float, ...]:
@@ -88,15 +96,16 @@ def _under(reading: Reading, has: set[int]) -> float:
 @cache
 def ranked(mask: int) -> tuple[Ranked, ...]:
     """The readings of a set of notes, given as twelve bits above the bass (bit 0 set), best first, each once."""
-    found: list[tuple[float, int, Reading, bool]] = []
-    for root in range(12):
-        if mask >> root & 1:
-            bass = -root % 12
-            found += [(costs[bass], root, reading, False) for reading, costs in _whole(_turn(mask, root))]
-            above = _upper(_turn(mask & ~1, root)) if root else ()
-            found += [(costs[bass], root, reading, True) for reading, costs in above]
+    roots = [root for root in range(12) if mask >> root & 1]
+    found = [one for root in roots for one in _priced(_known(_turn(mask, root)), root, False)]
+    found += [one for root in roots[1:] for one in _priced(_upper(_turn(mask & ~1, root)), root, True)]
+    if not found or min(one[0] for one in found) > _LAST_RESORT:
+        found += [one for root in roots for one in _priced(_unknown(_turn(mask, root)), root, False)]
     found.sort(key=itemgetter(0, 1))
     farthest = found[0][0] + _FARTHEST
-    return tuple(
-        Ranked(root, reading, foreign, cost) for cost, root, reading, foreign in found[:MOST_NAMES] if cost <= farthest
-    )
+    best = (one for one in found[:MOST_NAMES] if one[0] <= farthest)
+    return tuple(Ranked(root, reading, foreign, cost) for cost, root, reading, foreign in best)
+
+
+def _priced(readings: tuple[Priced, ...], root: int, foreign: bool) -> list[Found]:
+    return [(costs[-root % 12], root, reading, foreign) for reading, costs in readings]
