@@ -75,15 +75,15 @@ def read_fence(lines: list[str], opening: Opening) -> FenceRead:
             continue
         walk = Walk(lines[at])
         if opening.stack and continued(walk, opening.stack) < len(opening.stack):
-            return _unclosed(lines, opening, body, "") if opening.ours else FenceRead(at)
+            return _unclosed(lines, opening, body) if opening.ours else FenceRead(at)
         mark = _mark(walk)
         if mark and _closes(mark, opening.marks):
             return _closed(lines, opening, body) if opening.ours else FenceRead(at + 1)
         if opening.ours:
-            if mark and FENCE.match(mark):
-                return _unclosed(lines, opening, body, mark)
+            if mark.strip(mark[:1]) and FENCE.match(mark):
+                return _unclosed(lines, opening, body)
             body.append(_content(walk, opening.indent))
-    return _unclosed(lines, opening, body, "") if opening.ours else FenceRead(len(lines))
+    return _unclosed(lines, opening, body) if opening.ours else FenceRead(len(lines))
 
 
 def _mark(walk: Walk) -> str:
@@ -109,13 +109,15 @@ def _closed(lines: list[str], opening: Opening, body: list[_Line]) -> FenceRead:
     return FenceRead(fence.last_line - opening.first_line + 1, fence, _indent_fault(lines, opening, fence))
 
 
-def _unclosed(lines: list[str], opening: Opening, body: list[_Line], stop: str) -> FenceRead:
+def _unclosed(lines: list[str], opening: Opening, body: list[_Line]) -> FenceRead:
     """A block without its end: it is read as far as its lines look like a block, and the page goes on after it.
 
-    stop is the fence that stands where the body ends: too short a one is taken for the end that was meant.
+    The end is missing where the file or the container ends, or a fence with an info string stands in the block. A
+    fence that is too short to end the block is taken for the end that was meant.
     """
     kept = _block_like(body)
-    too_short = stop if kept == len(body) and not stop.strip(opening.marks[0]) else ""
+    stop = body[kept].text.strip() if kept < len(body) else ""
+    too_short = "" if stop.strip(opening.marks[0]) else stop
     fence = _fence(lines, opening, body[:kept], closed=bool(too_short))
     message, where = "This block has no end", f"below line {fence.last_line}"
     if too_short:

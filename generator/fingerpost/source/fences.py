@@ -77,6 +77,7 @@ class _Scanner:
     findings: list[Diagnostic] = field(default_factory=list)
     title: str | None = None
     html: bool = False
+    bare_item: bool = False
     last_comment_end: int = -1
 
     def run(self) -> None:
@@ -93,11 +94,14 @@ class _Scanner:
             return self.words(text, 0)
         walk = Walk(text)
         depth = continued(walk, self.stack)
+        if self.bare_item and depth == len(self.stack) and walk.blank:
+            depth -= 1  # a list item that begins with an empty line holds no second one
         fresh = opened(walk, depth, in_paragraph=bool(self.paragraph) and depth == len(self.stack))
         lazy = bool(self.paragraph) and depth < len(self.stack) and not fresh and self.goes_on(walk)
         if not lazy and (fresh or depth < len(self.stack)):
             self.end_paragraph()
             self.stack = (*self.stack[:depth], *fresh)
+        self.bare_item = bool(fresh) and fresh[-1].is_list and walk.blank
         self.leaf(walk, on_item_line=any(container.is_list for container in fresh))
 
     def goes_on(self, walk: Walk) -> bool:
@@ -127,6 +131,8 @@ class _Scanner:
             self.heading(walk, rest)
         elif self.paragraph and UNDERLINE.match(rest):
             self.underline(rest)
+        elif RULE.match(rest):
+            self.end_paragraph()
         else:
             self.words(walk.text, walk.words_at)
 

@@ -96,7 +96,7 @@ def _words_and_values(file: str, text: str) -> FrontMatter:
 def _swallowed(file: str, first: re.Match[str]) -> Diagnostic:
     """The finding about a first line of prose that is taken for data."""
     span = Span(file, 1, first.start("key") + 1, 1, first.end("key") + 2)
-    message = f"“{first.group('key')}:” at the very top is taken for data about the page, and its line is not shown"
+    message = f"`{first.group('key')}:` at the very top is taken for data about the page, and its line is not shown"
     edit = Edit(Span(file, 1, 1, 1, 1), "\n")
     fix = "Put an empty line above it."
     expected = "an empty line or a heading first"

@@ -118,7 +118,7 @@ class _Outliner:
             item.words = [line.words] if line.words.text else []
             self.inner.items.append(item)
             return
-        if self.entry is None or self.entry.words:
+        if self.entry is None or (self.entry.words and self.entry.key.text != "steps"):
             self.entry = self.steps_without_key(line.whole)
         self.item, self.inner = item, None
         self.entry.items.append(item)
@@ -140,15 +140,18 @@ class _Outliner:
         return steps
 
     def open_key(self, indent: int, key: Token, value: Token) -> None:
-        if self.item is not None and (indent > self.item.indent or self.strayed(key, indent, self.item)):
+        if self.item is not None and indent > self.item.indent:
             return self.open_inner(indent, key, value)
+        if self.item is not None and self.strayed(key, indent, self.item):
+            return self.open_inner(self.item.indent + 2, key, value)
         self.item = self.inner = None
         self.entry = Entry(key, indent)
         self.entries.append(self.entry)
         self.fill(self.entry, value)
         if indent != self.base:
             message = f"`{key.text}` is not indented as the first key of the block is"
-            self.findings.slip(key.span, message, f"{self.base} blanks before it", f"Indent it by {self.base} blanks.")
+            wanted = f"{self.base} blanks" if self.base else "no blank"
+            self.findings.slip(key.span, message, f"{wanted} before it", f"Write it with {wanted} before it.")
         return None
 
     def strayed(self, key: Token, indent: int, item: Item) -> bool:

@@ -73,8 +73,8 @@ class Steps:
         """The move of a one-line step under which keys hang; they are read as if it were in the long form."""
         first, key, findings = item.words[0], item.entries[0].key, self.values.findings
         if "move" in entries:
-            findings.error(entries["move"].key.span, Code.DUPLICATE_KEY, "This step has a second move.", "one move")
-        message = f"`{key.text}` hangs under a step that has no keys"
+            findings.error(entries["move"].key.span, Code.DUPLICATE_KEY, "This step has a second move", "one move")
+        message = f"`{key.text}` stands under a step in one line"
         expected = "`move:` before the move of a step that has keys"
         findings.slip(first.span, message, expected, f"- move: {first.text}", Edit(first.span.part(0, 0), "move: "))
         return self.short(item)

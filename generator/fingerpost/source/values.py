@@ -117,7 +117,7 @@ class Values:
             self.findings.error(first, Code.BAD_VALUE, f"`{key.text}` is given a list", "words on one line")
         elif not entry.words:
             self.findings.error(
-                key.span, Code.BAD_VALUE, f"`{key.text}` is given nothing.", f"words after `{key.text}:`"
+                key.span, Code.BAD_VALUE, f"`{key.text}` is given nothing", f"words after `{key.text}:`"
             )
         return not entry.items and bool(entry.words)
 
