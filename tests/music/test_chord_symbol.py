@@ -7,7 +7,16 @@ from itertools import product
 import pytest
 from fingerpost.music.chord import Chord
 from fingerpost.music.chord_name import names
-from fingerpost.music.chord_symbol import SymbolError, SymbolStyle, note_text, read, spoken, write, write_exact
+from fingerpost.music.chord_symbol import (
+    SymbolError,
+    SymbolStyle,
+    note_spoken,
+    note_text,
+    read,
+    spoken,
+    write,
+    write_exact,
+)
 from fingerpost.music.pitch import Note
 from hypothesis import example, given
 from hypothesis import strategies as st
@@ -173,6 +182,14 @@ def test_note_names() -> None:
 )
 def test_spoken(symbol: str, words: str) -> None:
     assert spoken(read(symbol)) == words
+
+
+@given(st.integers(-6, 6), st.sampled_from("CDEFGAB"))
+def test_any_note_is_spoken_and_named_in_every_style(alter: int, letter: str) -> None:
+    note = Note(letter, alter)
+    assert note_spoken(note).startswith(letter)
+    assert note_spoken(note).endswith("sharp" if alter > 0 else "flat" if alter < 0 else letter)
+    assert note_text(note, SymbolStyle(notes="german"))
 
 
 def test_exact_says_what_is_left_out() -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fingerpost.music.chord import Chord
 from fingerpost.music.compound import head_of
 from fingerpost.music.degree import Degree, is_alteration
-from fingerpost.music.symbol_style import SPOKEN_ALTER, note_spoken
+from fingerpost.music.symbol_style import alter_spoken, note_spoken
 
 ORDINALS = {
     1: "root", 2: "second", 3: "third", 4: "fourth", 5: "fifth", 6: "sixth",
@@ -20,7 +20,7 @@ def _change(degree: Degree, chord: Chord) -> str:
         return f"no {word}"
     if degree.type == "add" and degree.value == 7:
         return _SEVENTH_ADDED[degree.alter]
-    altered = SPOKEN_ALTER[degree.alter] + word
+    altered = alter_spoken(degree.alter) + word
     return altered if is_alteration(degree, chord.intervals) else f"added {altered}"
 
 

@@ -23,7 +23,7 @@ class SymbolStyle:
 PLAIN = SymbolStyle()
 _SOLFEGE = {"C": "Do", "D": "Re", "E": "Mi", "F": "Fa", "G": "Sol", "A": "La", "B": "Si"}
 _REAL = str.maketrans({"#": "♯", "b": "♭"})
-SPOKEN_ALTER = {-3: "triple flat ", -2: "double flat ", -1: "flat ", 0: "", 1: "sharp ", 2: "double sharp "}
+_TIMES = ("", "", "double ", "triple ", "fourfold ", "fivefold ", "sixfold ")
 
 
 def accidental_text(alter: int, style: SymbolStyle) -> str:
@@ -54,4 +54,9 @@ def note_text(note: Note, style: SymbolStyle = PLAIN) -> str:
 
 def note_spoken(note: Note) -> str:
     """A note's name in English words: `B flat`."""
-    return f"{note.letter} {SPOKEN_ALTER[note.alter]}".strip()
+    return f"{note.letter} {alter_spoken(note.alter)}".strip()
+
+
+def alter_spoken(alter: int) -> str:
+    """Accidentals in words, with a blank after them: `sharp `, `double flat `; nothing for a plain note."""
+    return "" if alter == 0 else _TIMES[abs(alter)] + ("sharp " if alter > 0 else "flat ")
