@@ -8,7 +8,7 @@ from fingerpost.course.ground import Ground
 from fingerpost.course.heard import Heard
 from fingerpost.course.model import Naming
 from fingerpost.course.name_book import NameBook, over_bass
-from fingerpost.course.slip import Slip, error, note, slip, warning
+from fingerpost.course.slip import Slip, error, note, slip
 from fingerpost.course.words import intervals_word, listed, quoted
 from fingerpost.diagnostics import Code, Diagnostic
 from fingerpost.music import chord_symbol
@@ -187,7 +187,7 @@ def _difference(chord: Chord, fits: Fit, heard: Heard) -> str:
 
 def _loose(said: NameSaid, chord: Chord, fits: Fit, heard: Heard, ground: Ground, book: NameBook) -> Diagnostic:
     offers = _offers(heard, ground, book)
-    return warning(
+    return error(
         said.symbol.span,
         Code.NAME_IS_LOOSE,
         f"{quoted(said.symbol.text)} says more than sounds: {_notes(heard, chord)}, without "
