@@ -55,19 +55,21 @@ def build_block(
     start: StartRead,
     book: NameBook,
     meant: Mapping[Span, MoveLine],
+    for_pages: bool = True,
 ) -> BuiltBlock:
-    """The block that starts from `start` on this ground. meant: see Walk.go."""
+    """The block that starts from `start` on this ground. meant: see Walk.go. for_pages: see build.build."""
     if start.shape is None:
         return BuiltBlock(None, start.findings)
     shape, found = _with_fingers(start.shape, syntax, ground)
     if shape is None:
         return BuiltBlock(None, (*start.findings, *found))
     asking = NameBook(book.used)
-    walk = Walk(block_id, ground, asking, Held(shape, None, start.sure, start.faults))
+    walk = Walk(block_id, ground, asking, Held(shape, None, start.sure, start.faults), for_pages=for_pages)
     text = syntax.start.text if syntax.start is not None else None
     walk.begin(syntax.start.name if syntax.start else None, _start_span(syntax), text.text if text else "")
     walk.go(syntax.steps, meant)
-    block = _finished(block_id, syntax, ground, walk, start.held)
+    block = _begun(block_id, syntax, ground, walk, start.held)
+    block = _finished(block, syntax, ground) if for_pages else block
     return BuiltBlock(
         block,
         (*start.findings, *found, *walk.findings),
@@ -86,22 +88,29 @@ def _shown(block: Block) -> Iterator[tuple[Chord, frozenset[int]]]:
             yield step.naming.shown, heard.pitch_classes
 
 
-def _finished(block_id: str, syntax: BlockSyntax, ground: Ground, walk: Walk, goes_on: bool) -> Block:
-    board, steps = ground.fretboard, tuple(walk.steps)
-    back, wrap = ways_back(steps, board), wrap_around(steps, board)
+def _begun(block_id: str, syntax: BlockSyntax, ground: Ground, walk: Walk, goes_on: bool) -> Block:
     return Block(
         id=block_id,
         title=None if syntax.title is None else syntax.title.text,
         span=syntax.span,
-        fretboard=board,
+        fretboard=ground.fretboard,
         key=None if ground.key is None else str(ground.key),
         teaches=tuple(token.text for token in syntax.teaches),
-        steps=steps,
-        build_up=() if goes_on else build_up(steps[0], board, _written_order(syntax)),
+        steps=tuple(walk.steps),
+        goes_on=goes_on,
+    )
+
+
+def _finished(block: Block, syntax: BlockSyntax, ground: Ground) -> Block:
+    """The block with all that its page shows besides the steps."""
+    steps, board = block.steps, block.fretboard
+    back, wrap = ways_back(steps, board), wrap_around(steps, board)
+    return replace(
+        block,
+        build_up=() if block.goes_on else build_up(steps[0], board, _written_order(syntax)),
         ways_back=back,
         wrap_around=wrap,
         practice=practice(steps, back, wrap, ground),
-        goes_on=goes_on,
     )
 
 

@@ -30,14 +30,15 @@ Page = PageSyntax | PageRead
 
 
 def build(
-    pages: Sequence[Page], settings: Settings, memory: Memory | None = None
+    pages: Sequence[Page], settings: Settings, memory: Memory | None = None, for_pages: bool = True
 ) -> tuple[Course, tuple[Diagnostic, ...]]:
     """The course that the pages make in this order, and the findings about its meaning, sorted by place.
 
     What reading a page found is not repeated; but where a PageRead is given, a block with an error found in reading is
     broken like one with an error found here. memory: what an earlier build kept; the next build is quicker for it.
+    for_pages: False leaves out what no finding needs (tables, build-up, ways back, practice), to check more quickly.
     """
-    builder = _Builder(settings, memory or Memory())
+    builder = _Builder(settings, memory or Memory(), for_pages)
     builder.memory.turn(settings)
     return builder.course(pages)
 
@@ -52,6 +53,7 @@ class _Builder:
 
     settings: Settings
     memory: Memory
+    for_pages: bool
     trail: Trail = field(default_factory=Trail)
     book: NameBook = field(default_factory=NameBook)
     blocks: Blocks = field(default_factory=Blocks)
@@ -117,12 +119,13 @@ class _Builder:
 
         def make() -> BuiltBlock:
             ground = ground_of(syntax, self.settings).ground
-            return build_block(block_id, syntax, ground, start, self.book, _meant(syntax, in_reading))
+            meant = _meant(syntax, in_reading)
+            return build_block(block_id, syntax, ground, start, self.book, meant, self.for_pages)
 
         def stands(built: BuiltBlock) -> bool:
             return all(self.book.used.get(asked) == answer for asked, answer in built.asked.items())
 
-        return self.memory.recall((block_id, start, key), make, stands)
+        return self.memory.recall((block_id, start, key, self.for_pages), make, stands)
 
     def _keep(self, draft: _Draft, block: Block, built: BuiltBlock, told: Told) -> Block:
         """Takes a sound block into its lesson, the trail and the book of names."""

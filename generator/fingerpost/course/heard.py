@@ -18,7 +18,6 @@ class Heard:
 
 def heard_of(shape: Shape, fretboard: Fretboard) -> Heard | None:
     """What sounds, None where nothing does. The bass is the lowest pitch, on whatever string it is."""
-    pitches = [
-        fretboard.shape_midi(string, fret) for string, fret in enumerate(shape.frets, start=1) if fret is not None
-    ]
+    strings = zip(fretboard.tuning.midi, shape.frets, strict=True)
+    pitches = [midi + fret for midi, fret in strings if fret is not None]
     return Heard(frozenset(pitch % 12 for pitch in pitches), min(pitches) % 12) if pitches else None

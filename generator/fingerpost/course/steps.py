@@ -10,7 +10,7 @@ from fingerpost.course.ground import Ground
 from fingerpost.course.heard import heard_of
 from fingerpost.course.ids import StepIds
 from fingerpost.course.likely_move import likely_move, names_hold, possible_move
-from fingerpost.course.model import Step
+from fingerpost.course.model import Naming, Step, StringRow
 from fingerpost.course.name_book import NameBook
 from fingerpost.course.naming import Named, name_shape
 from fingerpost.course.perform import Held, Performed, Stuck, perform
@@ -34,7 +34,10 @@ DOUBTFUL = frozenset(
 
 @dataclass
 class Walk:
-    """Goes through the lines of one block; steps, their lines and findings grow, `held` is what the hand holds now."""
+    """Goes through the lines of one block; steps, their lines and findings grow, `held` is what the hand holds now.
+
+    for_pages: whether the steps get their tables.
+    """
 
     block_id: str
     ground: Ground
@@ -44,6 +47,7 @@ class Walk:
     findings: list[Diagnostic] = field(default_factory=list)
     written: list[StepSyntax | None] = field(default_factory=list)
     second_thoughts: int = MOST_SECOND_THOUGHTS
+    for_pages: bool = True
 
     def __post_init__(self) -> None:
         self.ids = StepIds(self.block_id)
@@ -56,7 +60,7 @@ class Walk:
         if said is not None and said.strict:
             self.held = replace(self.held, sure=self.held.sure or named.holds)
         naming = named.naming
-        rows = table(shape, None, naming.shown, naming.sounding, self.ground.fretboard)
+        rows = self._table(shape, None, naming)
         self.written.append(None)
         self.steps.append(Step(self.ids.start(shape), 0, span, shape, naming, rows, None, text))
 
@@ -186,7 +190,7 @@ class Walk:
             span=step.span,
             shape=after.shape,
             naming=naming,
-            table=table(after.shape, told, naming.shown, naming.sounding, board),
+            table=self._table(after.shape, told, naming),
             transition=transition(told, after.shape, board),
             move_text=line.text.text,
             hold=_has(line, Hold),
@@ -203,6 +207,11 @@ class Walk:
             image=extras.image,
             image_text=extras.image_text,
         )
+
+    def _table(self, shape: Shape, before: Shape | None, naming: Naming) -> tuple[StringRow, ...]:
+        if not self.for_pages:
+            return ()
+        return table(shape, before, naming.shown, naming.sounding, self.ground.fretboard)
 
 
 def _or_rest(held: Held) -> Shape | None:

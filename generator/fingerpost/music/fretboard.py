@@ -37,7 +37,7 @@ class Fretboard:
 
     def shape_midi(self, string: int, fret: int) -> int:
         """MIDI number that a shape's note has by name, as if the capo were the nut."""
-        return self.tuning.pitch(string).midi + fret
+        return self.tuning.midi[string - 1] + fret
 
     def sounding_midi(self, string: int, fret: int) -> int:
         """MIDI number that is heard, the capo included."""

@@ -32,6 +32,11 @@ class Tuning:
         return self.pitches[self.strings - string]
 
     @cached_property
+    def midi(self) -> tuple[int, ...]:
+        """The MIDI numbers of the open strings, index 0 = string 1."""
+        return tuple(pitch.midi for pitch in reversed(self.pitches))
+
+    @cached_property
     def letters(self) -> tuple[str | None, ...]:
         """What each string is called by letter, index 0 = string 1; None where only its number serves.
 

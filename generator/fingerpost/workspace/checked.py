@@ -28,11 +28,14 @@ class Checked:
     findings: tuple[Diagnostic, ...]
 
 
-def check(sources: CourseSources) -> Checked:
-    """Reads every page and builds the model. With `sources.only`, findings are those of that page."""
+def check(sources: CourseSources, for_pages: bool = True) -> Checked:
+    """Reads every page and builds the model. With `sources.only`, findings are those of that page.
+
+    for_pages: False leaves out of the model what no finding needs.
+    """
     settings, problems = Settings.from_mapping(sources.options)
     pages = tuple(read_page(page.file, page.text) for page in sources.pages)
-    course, of_course = build(pages, settings)
+    course, of_course = build(pages, settings, for_pages=for_pages)
     found = [
         *sources.findings,
         *setting_findings(problems, sources),
