@@ -11,7 +11,7 @@ from fingerpost.source.keys import BLOCK_KEYS, STEP_KEYS, by_key
 from fingerpost.source.outline import Entry, outline
 from fingerpost.source.steps import Steps
 from fingerpost.source.syntax import BlockSyntax, Fence
-from fingerpost.source.values import Values
+from fingerpost.source.values import Values, slug
 
 MOST_BYTES = 800 * 1024
 MOST_LINES = 60_000
@@ -49,10 +49,12 @@ def _block(empty: BlockSyntax, fence: Fence, heading: Span, findings: Findings) 
             findings.error(heading, Code.BLOCK_EMPTY, "This block is empty", "`id:` and `steps:`")
         return empty
     keyed = by_key(entries, BLOCK_KEYS, findings)
+    block = _filled(empty, keyed, Values(findings))
     for key, (expected, fix) in MISSING.items():
         if key not in keyed:
-            findings.error(heading, Code.MISSING_KEY, f"This block has no `{key}`", expected, fix)
-    return _filled(empty, keyed, Values(findings))
+            named = f"id: {slug(block.title.text)}" if key == "id" and block.title and slug(block.title.text) else fix
+            findings.error(heading, Code.MISSING_KEY, f"This block has no `{key}`", expected, named)
+    return block
 
 
 def _filled(empty: BlockSyntax, keyed: dict[str, Entry], values: Values) -> BlockSyntax:

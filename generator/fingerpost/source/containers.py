@@ -1,5 +1,8 @@
 """What a line of Markdown stands in: block quotes and list items (CommonMark 0.31, 5.1 and 5.2), and how deep.
 
+Besides, what Python-Markdown's extensions indent by four blanks: admonitions, tabs, definitions and footnotes. Site
+generators turn these on, and a block may stand in them.
+
 Tabs count to the next multiple of four columns; a tab that is used up in part leaves blanks behind, as the
 specification has it (2.2).
 """
@@ -13,12 +16,16 @@ TAB = 4
 BLANKS = re.compile(r"[ \t]*")
 BULLET = re.compile(r"[-+*](?=[ \t]|$)")
 NUMBERED = re.compile(r"([0-9]{1,9})[.)](?=[ \t]|$)")
+INDENTING = re.compile(r"(?:!!!|\?\?\?\+?|===[!+]?|:|\[\^[^\]\s]+\]:)[ \t]+(?=\S)")
 RULE = re.compile(r"(?:(?:\*[ \t]*){3,}|(?:-[ \t]*){3,}|(?:_[ \t]*){3,})$")
 
 
 @dataclass(frozen=True, slots=True)
 class Container:
-    """A block quote (width 0) or a list item; width is how far its text is indented from where the item stands."""
+    """A block quote (width 0) or a list item; width is how far its text is indented from where the item stands.
+
+    An admonition and its like count as list items.
+    """
 
     width: int
 
@@ -103,7 +110,7 @@ def opened(walk: Walk, depth: int, in_paragraph: bool) -> tuple[Container, ...]:
     while depth + len(found) < DEEPEST and walk.indent() < TAB:
         if _quote(walk):
             found.append(QUOTE)
-        elif item := _item(walk, in_paragraph and not found):
+        elif item := (_item(walk, in_paragraph and not found) or _indenting(walk)):
             found.append(item)
         else:
             break
@@ -136,3 +143,15 @@ def _item(walk: Walk, in_paragraph: bool) -> Container | None:
     after = 1 if empty or after > TAB else after
     walk.eat(after)
     return Container(before + marker.end() + after)
+
+
+def _indenting(walk: Walk) -> Container | None:
+    """An admonition or the like: what belongs to it is indented by four."""
+    marker = INDENTING.match(walk.rest)
+    if marker is None:
+        return None
+    before = walk.indent()
+    walk.eat(before)
+    walk.step(len(marker.group().rstrip()))
+    walk.eat(walk.indent())
+    return Container(before + TAB)

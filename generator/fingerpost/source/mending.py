@@ -40,7 +40,6 @@ REWRITES: tuple[tuple[str, str], ...] = (
     (r"\s+then\s+", " and "),
     (r"\b(?:and )?(?:is|now|makes|gives)\s+(?=[A-H])", "= "),
     (r"(?<=[0-9f]) (?=[A-H][A-Za-z0-9#/()]*$)", " = "),
-    (r"#(?=\S)[^#]*$", ""),
 )
 """What people write by habit, and what the line says for it: (pattern, replacement), from the likeliest down."""
 
@@ -55,6 +54,9 @@ def mended(text: str, reads: Callable[[str], bool]) -> str:
     """The text changed as little as it takes to be read, or "" where no small change will do."""
     if len(text) > LONGEST_MENDED:
         return ""
+    move, mark, comment = text.partition(" #")
+    if mark and reads(move):
+        return f"{move.rstrip()} # {comment.strip()}"
     for start in dict.fromkeys((text, _respelled(text))):
         for pattern, replacement in _COMPILED:
             start = pattern.sub(replacement, start)
@@ -71,3 +73,8 @@ def _respelled(text: str) -> str:
 def nearest(word: str, known: tuple[str, ...]) -> str:
     """The known word that is nearest to the one written, or "" where none is near."""
     return next(iter(difflib.get_close_matches(word.lower(), known, 1, 0.6)), "")
+
+
+def only_near(word: str, known: tuple[str, ...]) -> bool:
+    """Whether exactly one known word is so near to the one written that no other can be meant."""
+    return len(difflib.get_close_matches(word.lower(), known, 2, 0.7)) == 1

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import unicodedata
 from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TypeVar
@@ -65,9 +66,10 @@ class Values:
         token = self.words(entry)
         if token is None or (ID.fullmatch(token.text) and len(token.text) <= LONGEST_ID):
             return token
-        slug = "-".join(re.findall(r"[a-z0-9]+", token.text.lower()))[:LONGEST_ID].strip("-")
         expected = f"lower-case letters, digits and single hyphens, {LONGEST_ID} at most"
-        self.findings.error(token.span, Code.BAD_VALUE, f"{quoted(token.text)} can't be an id", expected, slug)
+        self.findings.error(
+            token.span, Code.BAD_VALUE, f"{quoted(token.text)} can't be an id", expected, slug(token.text)
+        )
         return None
 
     def count(self, entry: Entry | None) -> Token | None:
@@ -120,6 +122,12 @@ class Values:
                 key.span, Code.BAD_VALUE, f"`{key.text}` is given nothing", f"words after `{key.text}:`"
             )
         return not entry.items and bool(entry.words)
+
+
+def slug(text: str) -> str:
+    """The nearest id to some words; empty where they have no letter that an id may have."""
+    plain = unicodedata.normalize("NFKD", text.lower()).encode("ascii", "ignore").decode()
+    return "-".join(re.findall(r"[a-z0-9]+", plain))[:LONGEST_ID].strip("-")
 
 
 def joined(words: list[Token], between: str) -> Token:
