@@ -101,6 +101,7 @@ def test_a_key_spells_the_root(notes: str, key: str, symbol: str) -> None:
 def test_a_key_settles_what_is_all_but_equal() -> None:
     assert _names("A C D G")[:2] == ["Am7(add11)", "D7sus4/A"]
     assert _names("A C D G", "Eb")[0] == "D7sus4/A"
+    assert "Its root belongs to the key of Eb. It comes first." in names([9, 0, 2, 7], 9, Key.parse("Eb"))[0].why
 
 
 @given(st.sets(st.integers(0, 11), min_size=1), st.sampled_from("C G D A E B F# Db Ab Eb Bb F Am Em Cm F#m".split()))

@@ -37,7 +37,7 @@ Caug        C+ C(#5) Caugmented C+5
 C7#5        C+7 Caug7 C7+ C7+5 C7(#5) C7♯5
 C7b5        C7-5 C7(b5) C7♭5
 Cmaj7#5     C+M7 Caugmaj7 C+maj7 Cmaj7(#5)
-Csus4       Csus
+Csus4       Csus Csus4(no3)
 C7sus4      C7sus C7(sus4)
 C9sus4      C9sus C7sus4add9
 Csus2sus4   Csus24 Csus4add9 Csus4sus2 Csus2(add11)
@@ -59,7 +59,7 @@ C7(#5,#9)   C7#5#9 C+7#9
 Cm7(add11)  Cm7add11 Cm7(11) Cm7add4
 C7(add13)   C7(13) C7/13 C7add6
 Cm(addb13)  Cm(b6) Cmaddb6
-C5          C(no3) Cno3 C(omit3)
+C5          C(no3) Cno3 C(omit3) C5(no3)
 C(no5)      Cno5 C(omit5) C(no5th)
 C/G         CM/G C|/|G
 C6/9/E      C69/E
@@ -103,6 +103,8 @@ WRONG = [
     ("Cadd8", 1, 4, '"add8" adds no degree that a chord knows; expected add9, add11 or add13'),
     ("C(no1)", 2, 3, "a chord keeps its root; expected a degree to leave out, such as no3 or no5"),
     ("C7no9", 2, 3, '"no9" leaves out a tone that the chord does not have; expected a degree of the chord'),
+    ("C7no5no5", 5, 3, '"no5" leaves out a tone that the chord does not have'),
+    ("C5no9", 2, 3, '"no9" leaves out a tone that the chord does not have'),
     ("Cm7 11", 4, 2, '"11" stands alone; expected add, # or b before the number, or parentheses around it'),
     ("C" + "q" * 99, 1, 99, '"qqqqqqqqqqqqqqqqqqqqqqqq..." is not understood'),
 ]
@@ -120,6 +122,8 @@ def test_what_is_no_symbol_says_what_and_where(text: str, position: int, length:
 @given(st.text(alphabet="ABCDEFGHabcdefgmMjø°Δ+-#b♯♭/(),0123456789 suaddno", max_size=12))
 @example("C" * 3000)
 @example("C(((((")
+@example("C7" + "b9" * 3000)
+@example("C13" + "no5" * 3000)
 def test_any_text_is_read_or_refused_with_a_place_inside_it(text: str) -> None:
     chord, start, end = _chord_or_place(text)
     assert 0 <= start <= end <= len(text)

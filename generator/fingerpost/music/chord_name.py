@@ -20,6 +20,8 @@ __all__ = ["ChordName", "Fit", "equal_names", "fit", "names"]
 
 # How much nearer a name comes to mind when its root belongs to the key: it only settles what is all but equal.
 _IN_KEY = 0.15
+# Up to here a complete chord is in common use (see the table of vocabulary.py).
+_COMMON = 1.5
 
 
 @dataclass(frozen=True)
@@ -84,7 +86,7 @@ class ChordName:
     @property
     def why(self) -> str:
         """Why it is named so and ranks where it does, in a sentence or two."""
-        return reason(self.chord, self.ranked, _chord(self.best, self.bass, self.key), self.best)
+        return reason(self.chord, self.ranked, _chord(self.best, self.bass, self.key), self.best, self.key)
 
 
 def names(pitch_classes: Iterable[int], bass: int, key: Key | None = None) -> tuple[ChordName, ...]:
@@ -115,10 +117,6 @@ def _chord(one: Ranked, bass: int, key: Key | None) -> Chord:
     root = spelled_root(reading.kind, reading.degrees, (one.root + bass) % 12, key)
     low = tone_note(root, reading.kind, reading.degrees, bass) if one.root else None
     return Chord(root, reading.kind, reading.degrees, low)
-
-
-# Up to here a complete chord is in common use (see the table of vocabulary.py).
-_COMMON = 1.5
 
 
 def equal_names(pitch_classes: Iterable[int], bass: int, key: Key | None = None) -> tuple[ChordName, ...]:

@@ -17,9 +17,9 @@ added one and stands in parentheses or after a stroke (common practice).
 
 from __future__ import annotations
 
-import re
 from functools import lru_cache
 
+from fingerpost.music import symbol_parts as part
 from fingerpost.music.chord import Chord
 from fingerpost.music.pitch import Note, plain_accidentals
 from fingerpost.music.symbol_draft import Draft
@@ -27,40 +27,8 @@ from fingerpost.music.symbol_scanner import Scanner, SymbolError
 
 __all__ = ["SymbolError", "read"]
 
-_ACCIDENTAL = r"(?:##?|bb?|♯♯?|♭♭?|𝄪|𝄫)"
-_SIGN = rf"{_ACCIDENTAL}|[+\-−]"
-_TRIANGLE = r"[Δ∆△^]"
-_MAJOR_WORD = r"(?>[Mm]ajor|MAJOR|[Mm]aj|MAJ|[Mm]a(?!dd)|MA(?!DD)|M(?![Ii]))"
-
-_NOTE = re.compile(rf"[A-G]{_ACCIDENTAL}?")
-_SMALL = re.compile(rf"[a-g]{_ACCIDENTAL}?(?:maj|m|sus|dim|add)?[0-9]{{0,2}}(?![a-z])")
-_FAMILIES = tuple(
-    (triad, re.compile(pattern))
-    for triad, pattern in (
-        ("major", rf"{_MAJOR_WORD}(?!\s*(?:7|9|11|13))"),
-        ("minor", r"[Mm]inor|[Mm]in|MIN|[Mm]i|MI|m(?!aj?\s*(?:7|9|11|13))|[-−–]"),
-        ("diminished", r"[Dd]iminished|[Dd]im|DIM|[°º˚]|o(?!mit)"),
-        ("half-diminished", r"[øØ]"),
-        ("augmented", r"[Aa]ugmented|[Aa]ug|AUG|\+"),
-        ("dominant", r"[Dd]om(?:inant)?"),
-    )
-)
-_SIX_NINE = re.compile(r"6\s*/?\s*9|6\s*\(\s*9\s*\)")
-_BRAZILIAN = re.compile(r"7\s*M(?![a-zA-Z0-9])")
-_NUMBER = re.compile(r"13|11|[2-79]")
-_MAJOR_SEVENTH = re.compile(rf"(?:{_MAJOR_WORD}|{_TRIANGLE})\s*(13|11|9|7)|{_TRIANGLE}")
-_ALTERED = re.compile(rf"({_SIGN})\s*(1[0-9]|[1-9])")
-_RAISED_FIFTH = re.compile(r"\+(?!\s*\d)")
-_ADDED = re.compile(rf"(?:[Aa]dd|ADD)\s*(?:({_MAJOR_WORD}|{_SIGN})\s*)?(1[0-9]|[1-9])(?:th|nd|rd)?")
-_SUSPENDED = re.compile(r"(?:[Ss]us|SUS)(?:pended)?\s*(2\s*(?:sus)?\s*/?4|4\s*(?:sus)?\s*/?2|2|4)?")
-_LEFT_OUT = re.compile(r"(?:[Nn]o|NO|[Oo]mit)\s*(1[0-9]|[1-9])(?:th|nd|rd)?")
-_BARE = re.compile(r"13|11|9|7|6|4|2")
-_STROKE = re.compile(r"\s*/\s*")
-_STROKE_AND_CHANGE = re.compile(rf"\s*/\s*(?=(?:{_SIGN})?\s*\d|add|maj|M7|sus|no|omit)")
-_ALT = re.compile(r"(?i:alt(?:ered)?)")
 _ALTERABLE = {2, 4, 5, 6, 9, 11, 13}
 _ADDABLE = {2, 3, 4, 5, 6, 7, 9, 11, 13}
-_SEVENTHS = {"diminished": -1}
 
 _ENDINGS = "what follows a root, such as m, 7, maj7, m7b5, sus4, add9, (no5) or /G"
 _ROOT = "a chord that begins with a capital letter from A to G, such as C, F#m or Bb7"
@@ -89,14 +57,14 @@ def _read(text: str) -> Chord:
 
 
 def _root(scan: Scanner) -> Note:
-    match = scan.accept(_NOTE)
+    match = scan.accept(part.NOTE)
     if match is not None:
         return Note.parse(match[0])
     if scan.at_end:
         scan.fail_here("there is no chord here", _ROOT)
     if scan.text[scan.position] == "H":
         scan.fail_here("{} is German: H is the note B", "B, and Bb for the German B")
-    small = scan.accept(_SMALL)
+    small = scan.accept(part.SMALL)
     if small is not None:
         scan.fail_back("{} does not begin with a capital letter", f"the root as a capital: {small[0].capitalize()}")
     scan.fail_here("{} does not begin with a root", _ROOT)
@@ -104,11 +72,11 @@ def _root(scan: Scanner) -> Note:
 
 def _family(scan: Scanner, draft: Draft) -> None:
     scan.skip()
-    for family, pattern in _FAMILIES:
+    for family, pattern in part.FAMILIES:
         if scan.accept(pattern):
             draft.triad = {"dominant": "major", "half-diminished": "diminished"}.get(family, family)
             draft.seventh = -1 if family == "diminished" else 0
-            if family == "half-diminished" and not scan.sees(_NUMBER):
+            if family == "half-diminished" and not scan.sees(part.NUMBER):
                 draft.extend(7, 0)
             return
 
@@ -117,12 +85,12 @@ def _number(scan: Scanner, draft: Draft) -> None:
     scan.skip()
     if scan.inside:
         return
-    if scan.accept(_SIX_NINE):
+    if scan.accept(part.SIX_NINE):
         draft.add(6, 0)
         draft.add(9, 0)
-    elif scan.accept(_BRAZILIAN):
+    elif scan.accept(part.SEVENTH_THEN_MAJOR):
         draft.extend(7, 1)
-    elif match := scan.accept(_NUMBER):
+    elif match := scan.accept(part.NUMBER):
         _plain_number(scan, draft, int(match[0]))
 
 
@@ -152,20 +120,20 @@ def _power(scan: Scanner, draft: Draft) -> None:
 def _change(scan: Scanner, draft: Draft) -> bool:
     """Takes one change, or nothing."""
     scan.skip()
-    stroke = scan.accept(_STROKE_AND_CHANGE) is not None
-    if match := scan.accept(_SUSPENDED):
+    stroke = scan.accept(part.STROKE_AND_CHANGE) is not None
+    if match := scan.accept(part.SUSPENDED):
         draft.suspended = "24" if match[1] and len(match[1]) > 1 else match[1] or "4"
-    elif match := scan.accept(_ADDED):
+    elif match := scan.accept(part.ADDED):
         _add(scan, draft, match[1] or "", int(match[2]))
-    elif match := scan.accept(_LEFT_OUT):
+    elif match := scan.accept(part.LEFT_OUT):
         _leave_out(scan, draft, int(match[1]))
-    elif match := scan.accept(_MAJOR_SEVENTH):
+    elif match := scan.accept(part.MAJOR_SEVENTH):
         draft.extend(int(match[1] or 7), 1)
-    elif match := scan.accept(_ALTERED):
+    elif match := scan.accept(part.ALTERED):
         _alter(scan, draft, _amount(match[1]), int(match[2]))
-    elif scan.accept(_RAISED_FIFTH):
+    elif scan.accept(part.RAISED_FIFTH):
         draft.alter(5, 1)
-    elif (stroke or scan.inside) and (match := scan.accept(_BARE)):
+    elif (stroke or scan.inside) and (match := scan.accept(part.BARE)):
         draft.add(int(match[0]), 0)
     else:
         return False
@@ -205,9 +173,9 @@ def _leave_out(scan: Scanner, draft: Draft, value: int) -> None:
 
 
 def _bass(scan: Scanner) -> Note | None:
-    if scan.inside or not scan.accept(_STROKE):
+    if scan.inside or not scan.accept(part.STROKE):
         return None
-    match = scan.accept(_NOTE)
+    match = scan.accept(part.NOTE)
     if match is None:
         scan.fail_here("{} after the stroke is no bass note", "a note from A to G, such as C/G")
     scan.skip()
@@ -215,8 +183,8 @@ def _bass(scan: Scanner) -> Note | None:
 
 
 def _fail(scan: Scanner) -> None:
-    if scan.sees(_ALT):
+    if scan.sees(part.ALT):
         scan.fail_here("{} is not one set of notes", "the altered notes themselves, such as C7(b9,#5)")
-    if scan.sees(_BARE):
+    if scan.sees(part.BARE):
         scan.fail_here("{} stands alone", "add, # or b before the number, or parentheses around it")
     scan.fail_here("{} is not understood", _ENDINGS)

@@ -5,9 +5,9 @@ from __future__ import annotations
 from functools import cache
 
 from fingerpost.music.canonical import canonical
-from fingerpost.music.degree import Degree, chord_intervals, degree_order
+from fingerpost.music.degree import Degree, degree_order
 from fingerpost.music.interval import Interval
-from fingerpost.music.vocabulary import Reading, mask_of
+from fingerpost.music.vocabulary import Reading
 
 _BASE = 3.2
 _PER_ADDED, _PER_ALTERED, _NO_THIRD, _NO_FIFTH, _TWO_SEVENTHS = 0.5, 0.7, 1.0, 0.6, 1.5
@@ -36,7 +36,7 @@ def _sevenths(steps: set[int], altered: int | None) -> list[Degree]:
 
 @cache
 def last_resort(mask: int) -> Reading:
-    """The reading of a set of notes (see `mask_of`) by its third, fifth and seventh, all else added."""
+    """The reading of a set of notes (see `vocabulary.mask_of`) by its third, fifth and seventh, all else added."""
     steps = {step for step in range(12) if mask >> step & 1}
     kind, third = _third(steps)
     fifth = _fifth(steps)
@@ -58,9 +58,3 @@ def _reading(kind: str, degrees: list[Degree], no_third: bool, no_fifth: bool) -
     plain_kind, plain_degrees = canonical(kind, (*degrees, *gone))
     in_order = tuple(sorted(plain_degrees, key=degree_order))
     return Reading(plain_kind, in_order, omitted, cost, cost + _NO_THIRD * no_third + _NO_FIFTH * no_fifth)
-
-
-def exact_mask(reading: Reading) -> int:
-    """The semitones above the root that a reading says sound."""
-    intervals = chord_intervals(reading.kind, reading.degrees)
-    return mask_of(tuple(interval for interval in intervals if interval not in reading.omitted))

@@ -6,6 +6,7 @@ from fingerpost.music.chord import Chord
 from fingerpost.music.chord_spoken import ORDINALS
 from fingerpost.music.chord_writer import write
 from fingerpost.music.interval import Interval
+from fingerpost.music.key import Key
 from fingerpost.music.ranking import Ranked
 
 # The cost of a reading up to which it is called so (see the table of vocabulary.py).
@@ -19,12 +20,12 @@ _LAST_RESORT = "Players have no everyday name for these notes from this root, so
 _CLOSE = 0.2
 
 
-def reason(chord: Chord, one: Ranked, first: Chord, best: Ranked) -> str:
+def reason(chord: Chord, one: Ranked, first: Chord, best: Ranked, key: Key | None = None) -> str:
     """The reason for a name, in whole sentences: what sounds, how usual it is, how it stands to the first name."""
     if len(chord.tones) == 1:
         return f"Only one note sounds, {chord.root}, so the symbol says what is missing."
     place = "It comes first." if one == best else _below(one, first, best)
-    return f"{_tones(chord, one)}, and {_bass(chord, one)}. {_familiarity(one)} {place}"
+    return f"{_tones(chord, one)}, and {_bass(chord, one)}. {_familiarity(one)}{_in_key(chord, key)} {place}"
 
 
 def _tone(chord: Chord, interval: Interval) -> str:
@@ -51,6 +52,10 @@ def _bass(chord: Chord, one: Ranked) -> str:
 
 def _familiarity(one: Ranked) -> str:
     return next((words for limit, words in _FAMILIARITY if one.reading.usual <= limit), _LAST_RESORT)
+
+
+def _in_key(chord: Chord, key: Key | None) -> str:
+    return "" if key is None or not key.has(chord.root.pitch_class) else f" Its root belongs to the key of {key}."
 
 
 def _below(one: Ranked, first: Chord, best: Ranked) -> str:

@@ -12,6 +12,7 @@ from fingerpost.music.pitch import Note
 _EXTENSIONS = (9, 11, 13)
 # Degrees as some people count them, and as this package does.
 _RENAMED = {2: 9, 4: 11, 6: 13}
+_THIRD = 3
 _FIFTH = {"augmented": 1, "diminished": -1}
 
 
@@ -25,7 +26,6 @@ class Draft:
     extension: int = 0
     suspended: str = ""
     degrees: list[Degree] = field(default_factory=list)
-    altered_fifth: bool = False
 
     @property
     def has_seventh(self) -> bool:
@@ -53,14 +53,18 @@ class Draft:
         value = _RENAMED.get(value, value)
         changed = any(degree.value == value and degree.type == "alter" for degree in self.degrees)
         there = value == 5 or 9 <= value <= self.extension
-        self.degrees.append(Degree(value, alter, "alter" if there and not changed else "add"))
+        degree = Degree(value, alter, "alter" if there and not changed else "add")
+        if degree._replace(type="alter") not in self.degrees:
+            self.degrees.append(degree)
 
     def leave_out(self, value: int) -> bool:
-        """A degree less; false where the chord has none."""
-        self.degrees.append(Degree(_RENAMED.get(value, value) if not self._has(value) else value, 0, "subtract"))
-        kind, degrees = self.quality()
-        without = tuple(degree for degree in degrees if degree != self.degrees[-1])
-        return kind == "power" or chord_intervals(kind, without) != chord_intervals(kind, degrees)
+        """A degree less; false where the chord has none. A third may be left out of what never had one: C5(no3)."""
+        if not self._has(value):
+            value = _RENAMED.get(value, value)
+        if not self._has(value):
+            return value == _THIRD
+        self.degrees.append(Degree(value, 0, "subtract"))
+        return True
 
     def _has(self, value: int) -> bool:
         return any(interval.number == value for interval in chord_intervals(*self.quality()))
