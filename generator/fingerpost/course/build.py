@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterable, Iterator, Sequence
+from collections.abc import Hashable, Sequence
 from dataclasses import dataclass, field, replace
 
 from fingerpost.course.block import BuiltBlock, build_block
+from fingerpost.course.broken import ErrorsByBlock, meant_lines, notice
 from fingerpost.course.chord_index import chord_index
 from fingerpost.course.ground import ground_of
 from fingerpost.course.memory import Memory
@@ -18,13 +19,11 @@ from fingerpost.course.settings import Settings
 from fingerpost.course.start import StartRead, read_start
 from fingerpost.course.teaching import Told, teaching_of
 from fingerpost.course.trail import Ending, Trail
-from fingerpost.course.words import quoted
-from fingerpost.diagnostics import Diagnostic, Severity, Span
+from fingerpost.diagnostics import Diagnostic, Severity
 from fingerpost.music import chord_symbol
 from fingerpost.music.fretboard import Fretboard
-from fingerpost.source.grammar import read_move
 from fingerpost.source.page import PageRead
-from fingerpost.source.syntax import BlockSyntax, Mention, MoveLine, PageSyntax, Token
+from fingerpost.source.syntax import BlockSyntax, Mention, PageSyntax
 
 Page = PageSyntax | PageRead
 
@@ -74,7 +73,7 @@ class _Builder:
         draft = _Draft(_syntax(page), isinstance(page, PageRead))
         self.trail.last_on_page = None
         last, unsure = None, False
-        errors = _Errors(page.findings if isinstance(page, PageRead) else ())
+        errors = ErrorsByBlock(page.findings if isinstance(page, PageRead) else ())
         for part in draft.page.parts:
             if isinstance(part, Mention):
                 draft.mentions.append((part, Here(last, unsure, last_seen(part, self.trail))))
@@ -102,7 +101,7 @@ class _Builder:
         if sound and built.block is not None:
             block = self._keep(draft, built.block, built, told)
             return block, built.held is None or not built.held.sure
-        messages = _messages(errors, start)
+        messages = notice(errors, start)
         draft.broken.append(
             BrokenBlock(
                 None if syntax.id is None else syntax.id.text, syntax.span, syntax.source, messages, built.block
@@ -119,7 +118,7 @@ class _Builder:
 
         def make() -> BuiltBlock:
             ground = ground_of(syntax, self.settings).ground
-            meant = _meant(syntax, in_reading)
+            meant = meant_lines(syntax, in_reading)
             return build_block(block_id, syntax, ground, start, self.book, meant, self.for_pages)
 
         def stands(built: BuiltBlock) -> bool:
@@ -173,45 +172,3 @@ class _Draft:
             meanings.append(meant)
             builder.findings += findings
         return Lesson(self.page.file, self.page.title, tuple(self.blocks), tuple(meanings), tuple(self.broken))
-
-
-class _Errors:
-    """The errors that reading a page found, by block; both are gone through once, in order."""
-
-    def __init__(self, findings: Iterable[Diagnostic]) -> None:
-        self.left: Iterator[Diagnostic] = iter(sorted(f for f in findings if f.severity is Severity.ERROR))
-        self.next = next(self.left, None)
-
-    def inside(self, block: BlockSyntax) -> list[Diagnostic]:
-        """Those within a block, which must come after the blocks asked for before."""
-        out: list[Diagnostic] = []
-        while self.next is not None and self.next.span.line <= block.span.end_line:
-            if self.next.span.line >= block.span.line:
-                out.append(self.next)
-            self.next = next(self.left, None)
-        return out
-
-
-def _meant(syntax: BlockSyntax, errors: Iterable[Diagnostic]) -> dict[Span, MoveLine]:
-    """For the steps that could not be read, the line that the fix of the finding about them writes."""
-    fixes = {finding.span.line: finding.fix for finding in errors if finding.fix}
-    out: dict[Span, MoveLine] = {}
-    for step in syntax.steps:
-        fix = fixes.get(step.span.line, "") if step.line is None else ""
-        meant = read_move(Token(fix, step.span)).value if fix else None
-        if meant is not None:
-            out[step.span] = meant
-    return out
-
-
-def _messages(errors: Iterable[Diagnostic], start: StartRead) -> tuple[str, ...]:
-    """What is wrong with a broken block, a sentence each, in the order of the lines."""
-    messages = tuple(_message(finding) for finding in sorted(errors))
-    if start.waits_for:
-        return (*messages, f"It goes on from the block {quoted(start.waits_for)}, which can't be made out.")
-    return messages or ("It has no id.",)
-
-
-def _message(finding: Diagnostic) -> str:
-    expected = f" Expected: {finding.expected}." if finding.expected else ""
-    return f"Line {finding.span.line}: {finding.message.removesuffix('.')}.{expected}"
