@@ -9,7 +9,7 @@ from fingerpost.diagnostics import Edit
 from fingerpost.source.findings import Findings
 from fingerpost.source.syntax import Token
 
-KEY = re.compile(r"([A-Za-z_<][A-Za-z_<\- ]{0,30}?)[ \t]*:(?=\s|$)")
+KEY = re.compile(r"(<<|[A-Za-z_][\w-]{0,30}|[A-Za-z_][A-Za-z_\- ]{0,30}?)[ \t]*:(?=\s|$)")
 RUN_ON_KEY = re.compile(r"([a-z_]+):(?=\S)")
 HYPHEN = re.compile(r"-(?=\s|$)")
 WORDS_BELOW = re.compile(r"([|>])[-+0-9]{0,2}\s*(?:\s#.*)?")

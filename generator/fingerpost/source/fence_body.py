@@ -68,6 +68,7 @@ class _Line(NamedTuple):
 def read_fence(lines: list[str], opening: Opening) -> FenceRead:
     """Reads on from the line after the opening. A fence that is not ours goes on to the end of its container."""
     body: list[_Line] = []
+    swallowed: list[int] = []
     plain = not opening.stack and not opening.indent
     for at in range(opening.line + 1, len(lines)):
         if plain and lines[at].lstrip()[:1] not in FENCE_MARKS:
@@ -75,15 +76,31 @@ def read_fence(lines: list[str], opening: Opening) -> FenceRead:
             continue
         walk = Walk(lines[at])
         if opening.stack and continued(walk, opening.stack) < len(opening.stack):
-            return _unclosed(lines, opening, body) if opening.ours else FenceRead(at)
+            return _unclosed(lines, opening, body) if opening.ours else _other(lines, opening, at, swallowed)
         mark = _mark(walk)
         if mark and _closes(mark, opening.marks):
-            return _closed(lines, opening, body) if opening.ours else FenceRead(at + 1)
+            return _closed(lines, opening, body) if opening.ours else _other(lines, opening, at + 1, swallowed)
         if opening.ours:
             if mark.strip(mark[:1]) and FENCE.match(mark):
                 return _unclosed(lines, opening, body)
             body.append(_content(walk, opening.indent))
-    return _unclosed(lines, opening, body) if opening.ours else FenceRead(len(lines))
+        elif mark.startswith(opening.marks) and mark.strip(mark[0]).split(maxsplit=1)[:1] == [INFO]:
+            swallowed.append(at)
+    return _unclosed(lines, opening, body) if opening.ours else _other(lines, opening, len(lines), swallowed)
+
+
+def _other(lines: list[str], opening: Opening, after: int, swallowed: list[int]) -> FenceRead:
+    """A fence that is not ours. Where it would be long enough to end above a block that it holds, it likely should."""
+    if not swallowed:
+        return FenceRead(after)
+    message = (
+        f"This fence goes on over the block on line {opening.first_line + swallowed[0]}, which is not shown as one"
+    )
+    expected = (
+        f"a line of its own with {opening.marks} above it, or a longer fence here if the block is to be shown as text"
+    )
+    span = opening.span(lines)
+    return FenceRead(after, None, (Diagnostic(span, Severity.WARNING, Code.FENCE_UNCLOSED, message, expected),))
 
 
 def _mark(walk: Walk) -> str:
