@@ -1,0 +1,120 @@
+"""A review as one HTML file with pictures before and after: no script, no other file, readable on a phone."""
+
+from __future__ import annotations
+
+import base64
+import hashlib
+import html
+from collections.abc import Callable, Iterable, Iterator
+from importlib import resources
+
+from fingerpost.course.difference import BlockChange, How, StepChange
+from fingerpost.course.model import Step
+from fingerpost.music.fretboard import Fretboard
+from fingerpost.report import review_words as said
+from fingerpost.report.quoted import clipped
+from fingerpost.report.review import Review, counted, shortened
+from fingerpost.report.text import one_line
+
+Draw = Callable[[Step, Fretboard, str], str]
+MOST_PICTURES = 400
+"""How many steps are shown in pictures; a phone can't open more. By our own choice."""
+
+
+def escaped(text: str) -> str:
+    """A text of the branch: what can't be seen is made visible, what is markup is not."""
+    return html.escape(clipped(text), quote=True)
+
+
+def _code(text: str) -> str:
+    return f"<q>{escaped(text)}</q>"
+
+
+SPEECH = said.Speech(said.SIGNS, _code)
+
+
+def write(review: Review, before: Draw, after: Draw) -> Iterator[str]:
+    """The file, line by line. before, after: draw a step of either side as SVG, under an id of its own."""
+    style = resources.files("fingerpost.report").joinpath("review.css").read_text(encoding="utf-8")
+    digest = base64.b64encode(hashlib.sha256(style.encode()).digest()).decode()
+    policy = f"default-src 'none'; style-src 'sha256-{digest}'; base-uri 'none'; form-action 'none'"
+    yield "<!doctype html>"
+    yield '<html lang="en">'
+    yield f'<head><meta charset="utf-8"><meta http-equiv="Content-Security-Policy" content="{policy}">'
+    yield '<meta name="viewport" content="width=device-width"><meta name="referrer" content="no-referrer">'
+    yield f"<title>Review of {shortened(review.head)}</title>"
+    yield f"<style>{style}</style></head>"
+    yield "<body><main>"
+    yield from _top(review)
+    room = [MOST_PICTURES]
+    for number, change in enumerate(review.comparison.blocks, 1):
+        yield from _block(change, number, review, (before, after), room)
+    yield from _lists("What is affected", SPEECH.affected(review))
+    yield f'<p class="kept">{said.unchanged(review)}</p>'
+    yield "</main></body></html>"
+
+
+def _top(review: Review) -> Iterator[str]:
+    comparison = review.comparison
+    yield f"<h1>{said.summary(review)}</h1>"
+    yield f'<p class="small">From {shortened(review.parting)} to {shortened(review.head)}.</p>'
+    found = (("New findings", review.findings_new), ("Findings put right", review.findings_gone))
+    yield from _lists(
+        "",
+        [
+            *((f"{name} ({len(f)})", tuple(escaped(one_line(finding)) for finding in f)) for name, f in found if f),
+            *_named("Settings", map(SPEECH.fact, comparison.settings)),
+            *_named("Pages that came, went or changed their name", SPEECH.pages(review)),
+            *_named("Written otherwise, no musical change", map(escaped, comparison.rewritten)),
+        ],
+        opened=True,
+    )
+
+
+def _named(name: str, items: Iterable[str]) -> list[tuple[str, tuple[str, ...]]]:
+    listed = tuple(items)
+    return [(name, listed)] if listed else []
+
+
+def _lists(title: str, lists: Iterable[tuple[str, Iterable[str]]], opened: bool = False) -> Iterator[str]:
+    """Folded lists; their items are markup already."""
+    listed = list(lists)
+    if listed and title:
+        yield f"<h2>{title}</h2>"
+    for name, items in listed:
+        yield f"<details{' open' if opened else ''}><summary>{name}</summary><ul>"
+        yield from (f"<li>{item}</li>" for item in items)
+        yield "</ul></details>"
+
+
+def _block(change: BlockChange, number: int, review: Review, draw: tuple[Draw, Draw], room: list[int]) -> Iterator[str]:
+    here, became = change.here, said.block_became(change)
+    title = escaped(here.block.title or here.block.id)
+    count = f", {counted(len(here.block.steps), 'step')}" if became else ""
+    yield f"<section><h2>{title}{' ' + became if became else ''}{count}</h2>"
+    yield f'<p class="small">{escaped(here.block.id)}, in {escaped(review.path(here.file))}</p>'
+    told = [*map(SPEECH.fact, change.facts), *(() if change.musical else ("No musical change.",))]
+    told += [f"Words: {SPEECH.words(words)}" for words in change.words]
+    if told:
+        yield f"<ul>{''.join(f'<li>{item}</li>' for item in told)}</ul>"
+    for index, step in enumerate(step for step in change.steps if step.how is not How.FOLLOWS):
+        room[0] -= 1
+        yield from _step(step, change, f"b{number}-{index}", draw if room[0] >= 0 else None)
+    yield "</section>"
+
+
+def _step(step: StepChange, change: BlockChange, ident: str, draw: tuple[Draw, Draw] | None) -> Iterator[str]:
+    yield f"<article><h3>{SPEECH.step(step).replace('; ', '<br>', 1)}</h3>"
+    if draw is not None:
+        yield '<div class="pair">'
+        sides = (("Before", step.before, change.before, draw[0]), ("After", step.after, change.after, draw[1]))
+        for name, drawn, placed, picture in sides:
+            if drawn is not None and placed is not None:
+                svg = picture(drawn, placed.block.fretboard, f"{ident}-{name.lower()}")
+                caption = f"{name}: {html.escape(SPEECH.name(drawn))}"
+                yield f"<figure><figcaption>{caption}</figcaption>{svg}</figure>"
+        yield "</div>"
+    told = SPEECH.consequences(step)
+    if told and change.before and change.after:
+        yield f'<p class="small">{told}</p>'
+    yield "</article>"

@@ -1,0 +1,138 @@
+"""A review as JSON, one object a line; `record` says what each line is about. A contract that other programs read."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator
+from typing import Any
+
+from fingerpost.course.difference import BlockChange, Fact, StepChange, StringChange
+from fingerpost.course.model import Step
+from fingerpost.music.chord_symbol import write as write_symbol
+from fingerpost.music.shape_text import write_shape
+from fingerpost.report import review_words as said
+from fingerpost.report.json import as_object
+from fingerpost.report.review import Review
+
+Object = dict[str, Any]
+
+
+def write(review: Review) -> Iterator[str]:
+    """A line for each object: first `review`, then what changed, then `affected`, `finding`s, and last `unchanged`."""
+    return (json.dumps(thing, ensure_ascii=True) for thing in objects(review))
+
+
+def objects(review: Review) -> Iterator[Object]:
+    """The objects themselves."""
+    comparison = review.comparison
+    yield {
+        "record": "review",
+        "base": review.base,
+        "parting": review.parting,
+        "head": review.head,
+        "musical_change": comparison.musical,
+        "summary": said.summary(review),
+    }
+    yield from ({"record": "setting", **_fact(fact)} for fact in comparison.settings)
+    for page in comparison.pages:
+        names = {"before": page.before, "after": page.after}
+        paths = {key: None if file is None else review.path(file) for key, file in names.items()}
+        yield {"record": "page", **paths, "title_before": page.title_before, "title_after": page.title_after}
+    for change in comparison.blocks:
+        yield from _block(change, review)
+    yield from ({"record": "rewritten", "what": what} for what in comparison.rewritten)
+    yield _affected(review)
+    for change_, findings in (("new", review.findings_new), ("gone", review.findings_gone)):
+        yield from ({"record": "finding", "change": change_, **as_object(finding)} for finding in findings)
+    kept = comparison.kept
+    counts = {"pages": kept.pages, "blocks": kept.blocks, "steps": kept.steps, "chords": kept.chords, "ids": kept.ids}
+    yield {"record": "unchanged", **{name: {"kept": have, "all": total} for name, (have, total) in counts.items()}}
+
+
+def _block(change: BlockChange, review: Review) -> Iterator[Object]:
+    place = {"file": review.path(change.here.file), "block": change.here.block.id}
+    status = "new" if change.before is None else "gone" if change.after is None else "changed"
+    yield {
+        "record": "block",
+        **place,
+        "change": status,
+        "musical_change": change.musical,
+        "title": change.here.block.title,
+        "facts": [_fact(fact) for fact in change.facts],
+        "steps_kept": change.kept,
+    }
+    yield from (_step(step, place) for step in change.steps)
+    for word in change.words:
+        number = None if word.step is None else word.step.ordinal + 1
+        yield {
+            "record": "words", **place, "step": number, "what": word.what, "before": word.before, "after": word.after,
+        }  # fmt: skip
+
+
+def _step(change: StepChange, place: Object) -> Object:
+    return {
+        "record": "step",
+        **place,
+        "change": str(change.how),
+        "text": said.PLAIN.step(change),
+        "before": _side(change.before, change.difficulty_before),
+        "after": _side(change.after, change.difficulty_after),
+        "id_kept": change.id_kept,
+        "strings": [_string(string) for string in change.strings],
+        "facts": [_fact(fact) for fact in change.facts],
+    }
+
+
+def _side(step: Step | None, difficulty: float | None) -> Object | None:
+    if step is None:
+        return None
+    return {
+        "number": step.ordinal + 1,
+        "id": step.id,
+        "line": step.span.line,
+        "move": step.move_text,
+        "shape": None if step.rest else write_shape(step.shape),
+        "symbol": None if step.naming.shown is None or step.rest else write_symbol(step.naming.shown),
+        "difficulty": difficulty,
+        "cue": step.cue,
+    }
+
+
+def _string(change: StringChange) -> Object:
+    return {
+        "string": change.string,
+        "fret": {"before": change.fret_before, "after": change.fret_after},
+        "finger": {"before": change.finger_before, "after": change.finger_after},
+        "note": {"before": change.note_before, "after": change.note_after},
+    }
+
+
+def _fact(fact: Fact) -> Object:
+    return {"what": fact.what, "before": fact.before, "after": fact.after}
+
+
+def _affected(review: Review) -> Object:
+    reach = review.comparison.reach
+    later, rerouted = (
+        [{"block": placed.block.id, "step": change.after.ordinal + 1} for placed, change in pairs if change.after]
+        for pairs in (reach.later, reach.rerouted)
+    )
+    return {
+        "record": "affected",
+        "pages": [review.path(file) for file in reach.pages],
+        "worded_pages": [review.path(file) for file in reach.worded],
+        "later_steps": later,
+        "rerouted_steps": rerouted,
+        "chords": {
+            "new": list(reach.chords_new), "gone": list(reach.chords_gone), "other_shapes": list(reach.chord_shapes),
+        },
+        "takes": [
+            {
+                "file": review.path(take.file), "block": take.block, "step": take.step.ordinal + 1, "id": take.step.id,
+                "cue": take.step.cue, "gone": take.gone,
+            }
+            for take in reach.takes
+        ],
+        "practice": list(reach.practice),
+        "exports": {"pictures": reach.pictures},
+    }  # fmt: skip

@@ -1,0 +1,64 @@
+"""A review as text for a terminal."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from fingerpost.course.difference import BlockChange, How
+from fingerpost.report import review_words as said
+from fingerpost.report.quoted import clipped, spelled_out
+from fingerpost.report.review import Review, counted, shortened
+from fingerpost.report.review_words import PLAIN, Speech
+from fingerpost.report.text import one_line
+
+
+def write(review: Review) -> Iterator[str]:
+    """The review, line by line. No line holds a character that could steer a terminal."""
+    parting, head = shortened(review.parting), shortened(review.head)
+    yield f"{parting}..{head}: {said.summary(review)}"
+    yield from _listed("Settings", map(PLAIN.fact, review.comparison.settings))
+    yield from _listed("Pages that came, went or changed their name", PLAIN.pages(review))
+    for change in review.comparison.blocks:
+        yield from _block(change, review)
+    yield from _listed("Written otherwise, no musical change", map(clipped, review.comparison.rewritten))
+    for name, items in PLAIN.affected(review):
+        yield from _listed(name, iter(items))
+    for name, findings in (("New findings", review.findings_new), ("Findings put right", review.findings_gone)):
+        yield from _listed(f"{name} ({len(findings)})", (spelled_out(one_line(finding)) for finding in findings))
+    yield ""
+    yield said.unchanged(review)
+
+
+def _listed(name: str, items: Iterator[str]) -> Iterator[str]:
+    """A heading and its items; nothing at all where there are none."""
+    lines = list(items)
+    if lines:
+        yield ""
+        yield f"{name}:"
+        yield from (f"  {line}" for line in lines)
+
+
+def _block(change: BlockChange, review: Review) -> Iterator[str]:
+    here = change.here
+    title = f" ({clipped(here.block.title, 120)})" if here.block.title else ""
+    became = said.block_became(change)
+    yield ""
+    count = f" {became}, {counted(len(here.block.steps), 'step')}" if became else ""
+    yield f"{spelled_out(review.path(here.file))}: {spelled_out(here.block.id)}{title}{count}"
+    if not change.musical:
+        yield "  No musical change."
+    yield from (f"  {PLAIN.fact(fact)}" for fact in change.facts)
+    for step in change.steps:
+        if step.how is not How.FOLLOWS:
+            yield f"  {PLAIN.step(step)}"
+            told = PLAIN.consequences(step)
+            if told and not became:
+                yield f"    {told}"
+    yield from (f"  Words: {QUOTED.words(words)}" for words in change.words)
+
+
+def _quoted(text: str) -> str:
+    return f'"{clipped(text)}"'
+
+
+QUOTED = Speech(quote=_quoted)
