@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, fields, replace
 
 from fingerpost.course.alignment import align
-from fingerpost.course.compare_blocks import Pair, block_change, pair_blocks, placed_blocks
+from fingerpost.course.compare_blocks import Pair, block_change, pair_blocks, placed_blocks, unreadable_blocks
 from fingerpost.course.difference import BlockChange, Comparison, Fact, PageChange, Placed
 from fingerpost.course.model import Course
 from fingerpost.course.reach import kept, reach
@@ -32,7 +32,8 @@ def compare(before: Side, after: Side) -> Comparison:
     pairs = pair_blocks(old, new, renamed)
     hands = (before.settings.hand, after.settings.hand)
     places = _places(old, pairs)
-    changes = tuple(block_change(pair, renamed, hands, places.get(_key(pair))) for pair in pairs)
+    lost = (unreadable_blocks(before.course), unreadable_blocks(after.course))
+    changes = tuple(_read(block_change(pair, renamed, hands, places.get(_key(pair))), lost) for pair in pairs)
     pages = tuple(_pages(before.course, after.course, renamed))
     touched = tuple(change for change in changes if change.musical or change.words)
     settings = tuple(_settings(before.settings, after.settings))
@@ -62,6 +63,14 @@ def _renamed_pages(before: Side, after: Side, old: Sequence[Placed], new: Sequen
             out[file] = target
             came.remove(target)
     return out
+
+
+def _read(change: BlockChange, lost: tuple[frozenset[str], frozenset[str]]) -> BlockChange:
+    """The change, unless the block is on the other side too and can't be read there: its steps did not come or go."""
+    there = lost[0] if change.before is None else lost[1]
+    if None not in (change.before, change.after) or change.here.block.id not in there:
+        return change
+    return replace(change, steps=(), unreadable=True)
 
 
 def _key(pair: Pair) -> tuple[str, str] | None:

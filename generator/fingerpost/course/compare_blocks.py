@@ -28,6 +28,12 @@ def placed_blocks(course: Course) -> tuple[Placed, ...]:
     return tuple(out)
 
 
+def unreadable_blocks(course: Course) -> frozenset[str]:
+    """The ids of blocks whose steps can't be made out at all."""
+    broken = (block for lesson in course.lessons for block in lesson.broken)
+    return frozenset(block.id for block in broken if block.id is not None and block.partial is None)
+
+
 def pair_blocks(before: Sequence[Placed], after: Sequence[Placed], renamed: Mapping[str, str]) -> tuple[Pair, ...]:
     """Each block with what it became: by id, then by the same steps, then by most steps on the same page.
 

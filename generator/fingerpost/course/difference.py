@@ -90,7 +90,8 @@ class Placed:
 class BlockChange:
     """A block and what differs in it. before is None for a new one, after for one that is gone.
 
-    kept: how many steps are as they were. practice_changed: the list of what to practise differs.
+    kept: how many steps are as they were. practice_changed: the list of what to practise differs. unreadable: the other
+    side has it too, but its steps can't be made out there.
     """
 
     before: Placed | None
@@ -100,6 +101,7 @@ class BlockChange:
     words: tuple[WordChange, ...] = ()
     kept: int = 0
     practice_changed: bool = False
+    unreadable: bool = False
 
     @property
     def here(self) -> Placed:

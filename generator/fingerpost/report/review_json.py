@@ -52,6 +52,7 @@ def objects(review: Review) -> Iterator[Object]:
 def _block(change: BlockChange, review: Review) -> Iterator[Object]:
     place = {"file": review.path(change.here.file), "block": change.here.block.id}
     status = "new" if change.before is None else "gone" if change.after is None else "changed"
+    status = "unreadable" if change.unreadable else status
     yield {
         "record": "block",
         **place,

@@ -169,7 +169,9 @@ def _points(points: float | None) -> str:
 
 
 def block_became(change: BlockChange) -> str:
-    """`is new`, `is gone`, or "" for one that was there before."""
+    """`is new`, `is gone`, or "" for one that was there before and still is."""
+    if change.unreadable:
+        return "can no longer be read" if change.after is None else "could not be read before"
     return "is new" if change.before is None else "is gone" if change.after is None else ""
 
 

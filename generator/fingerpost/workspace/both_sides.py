@@ -15,7 +15,7 @@ from fingerpost.workspace.course_folder import SETTINGS_NAMES, CourseSources, Co
 from fingerpost.workspace.git import Entry, Objects, Repository
 from fingerpost.workspace.git_folder import GitError, git_folder
 
-_RANGE = re.compile(r"(?P<base>.+?)\.{2,3}(?P<head>.*)", re.S)
+_RANGE = re.compile(r"(?P<base>(?!\.).+?)\.{2,3}(?P<head>(?!\.).*)", re.S)
 
 
 @dataclass(frozen=True)
