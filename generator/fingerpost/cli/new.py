@@ -1,4 +1,4 @@
-"""Makes a small course that works: settings, three lessons, and a page that says what comes next."""
+"""Makes a small course that works: settings, three lessons, what comes next, and workflows that check and review."""
 
 from __future__ import annotations
 
@@ -32,6 +32,9 @@ README.md there says more."""
 _IGNORED = "# What the build makes, and an environment to build it in.\n/site/\n/.venv/\n__pycache__/\n"
 
 
+WORKFLOWS = ".github/workflows/"
+
+
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Adds the arguments of `new`."""
     parser.add_argument("dir", metavar="DIR", help="the folder to make")
@@ -58,7 +61,9 @@ def run(args: argparse.Namespace) -> int:
 
 def course_files() -> Iterator[tuple[str, str]]:
     """Each file of the new course: its path and its text."""
-    yield from _texts(resources.files("fingerpost.cli") / "new_course", "")
+    ours = resources.files("fingerpost.cli")
+    yield from _texts(ours / "new_course", "")
+    yield from _texts(ours / "new_workflows", WORKFLOWS)
     yield ".gitignore", _IGNORED
 
 
