@@ -137,3 +137,20 @@ def test_an_error_of_reading_breaks_its_block_alone() -> None:
 def test_decided_ties_are_recorded() -> None:
     made, _ = course(AM, options={"ties": ["Am7 not C6"]})
     assert made.decided == (("Am7", "C6"),)
+
+
+def test_what_goes_on_from_a_doubtful_block_is_not_shown_as_if_it_were_sure() -> None:
+    """Whether finger 2 or 4 was meant nobody can tell, so the second block may be wrong from its start."""
+    first = "```moves\nid: a\nstart: x02210/--231- = Am\nsteps:\n- 4 off\n```\n\n"
+    second = "```moves\nid: b\nstart: previous\nteaches: [Am7]\nsteps:\n- hold = Am7\n- hold\n```\n"
+    made, found = course(first + second)
+    assert [finding.code for finding in found] == [Code.FINGER_NOT_DOWN]
+    assert [broken.id for broken in made.lessons[0].broken] == ["a", "b"]
+    assert made.lessons[0].broken[1].messages == ("It goes on from the block `a`, which can't be made out.",)
+
+
+def test_a_name_that_agrees_ends_the_doubt_for_the_next_block() -> None:
+    first = "```moves\nid: a\nstart: x02210/--231- = Am\nsteps:\n- 4 off\n- hold = Am\n```\n\n"
+    made, _ = course(first + "```moves\nid: b\nstart: previous\nsteps:\n- 3 off = Am7\n```\n")
+    assert [broken.id for broken in made.lessons[0].broken] == ["a"]
+    assert [block.id for block in made.lessons[0].blocks] == ["b"]

@@ -37,6 +37,7 @@ class BuiltBlock:
 
     written: for each step of the block the line that made it, None for the start. asked: what it asked the book of
     names. shown: the names it would enter there, with their notes. uses: what the ledger notes of it.
+    doubted: what the hand holds was in doubt anywhere, so that the block may not be what its page should show.
     """
 
     block: Block | None
@@ -46,6 +47,7 @@ class BuiltBlock:
     asked: dict[frozenset[int], Chord | None] = field(default_factory=dict)
     shown: tuple[tuple[Chord, frozenset[int]], ...] = ()
     uses: dict[Use, Step] = field(default_factory=dict)
+    doubted: bool = False
 
 
 def build_block(
@@ -78,6 +80,7 @@ def build_block(
         asking.asked,
         tuple(dict.fromkeys(_shown(block))),
         uses_of(block),
+        walk.doubted,
     )
 
 

@@ -45,7 +45,7 @@ def notice(errors: Iterable[Diagnostic], start: StartRead) -> tuple[str, ...]:
     messages = tuple(_message(finding) for finding in sorted(errors))
     if start.waits_for:
         return (*messages, f"It goes on from the block {quoted(start.waits_for)}, which can't be made out.")
-    return messages or ("It has no id.",)
+    return messages or ("It has no id, or a line that can't be followed.",)
 
 
 def _message(finding: Diagnostic) -> str:

@@ -94,7 +94,7 @@ class _Builder:
         here = [*ground.findings, *built.findings, *teaching.findings]
         self.findings += here
         errors = [*in_reading, *(finding for finding in here if finding.severity is Severity.ERROR)]
-        sound = built.block is not None and not errors and syntax.id is not None
+        sound = built.block is not None and not errors and not built.doubted and syntax.id is not None
         told = Told(draft.page.file, syntax, built.block, built.written, teaching, built.uses, sound)
         self.told.append(told)
         self._leave(block_id, syntax, built)

@@ -37,7 +37,7 @@ from fingerpost.source.syntax import (
 class StartRead:
     """The shape that a block starts from, None where nothing is known of it; sure is False where a part is unknown.
 
-    waits_for: the block that this one goes on from, where that one has no shape to give and a finding says why.
+    waits_for: the block that this one goes on from, where its end is not known for sure and a finding says why.
     held: the hand holds the shape already, from the block before this one on the page.
     """
 
@@ -108,7 +108,7 @@ def _going_on(ending: Ending, start: Start | None, ground: Ground) -> StartRead:
         )
         span = start.text.span if start is not None else ending.span
         raise slip(span, Code.UNRESOLVED_START, message, "a start of its own: `open`, fingers or a shape")
-    return StartRead(ending.shape, ending.sure, ending.faults)
+    return StartRead(ending.shape, ending.sure, ending.faults, waits_for="" if ending.sure else ending.block)
 
 
 def _ending(token: Token, trail: Trail) -> Ending:

@@ -36,7 +36,7 @@ DOUBTFUL = frozenset(
 class Walk:
     """Goes through the lines of one block; steps, their lines and findings grow, `held` is what the hand holds now.
 
-    for_pages: whether the steps get their tables.
+    for_pages: whether the steps get their tables. doubted: what it holds was in doubt anywhere.
     """
 
     block_id: str
@@ -51,6 +51,7 @@ class Walk:
 
     def __post_init__(self) -> None:
         self.ids = StepIds(self.block_id)
+        self.doubted = False
 
     def begin(self, said: NameSaid | None, span: Span, text: str) -> None:
         """Makes the start the first step."""
@@ -69,11 +70,13 @@ class Walk:
 
         meant: for some steps without a line, by their span, the nearest line that can be read.
         """
+        self.doubted = not self.held.sure
         for index, step in enumerate(steps):
             if step.line is None:
                 self._unread(meant.get(step.span))
             else:
                 self._line(step, step.line, steps[index:])
+            self.doubted = self.doubted or not self.held.sure
 
     def _unread(self, meant: MoveLine | None) -> None:
         """Goes on as if the line had been written as was likely meant, unless its own name denies that."""
