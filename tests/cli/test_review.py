@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import os
 import re
+import shutil
 import subprocess
 from pathlib import Path
 
@@ -174,6 +175,29 @@ def test_a_folder_of_sources_with_another_name_is_the_same_course(repo: Repo, ca
     repo.commit()
     code, text, _ = review(repo, capsys)
     assert (code, "No musical change." in text) == (0, True)
+
+
+def test_the_example_of_the_guide(tmp_path: Path, capsys) -> None:
+    root = Path(__file__).resolve().parents[2]
+    repo = Repo.new(tmp_path / "demo")
+    shutil.rmtree(repo.folder / "docs")
+    shutil.copytree(root / "course", repo.folder / "course")
+    shutil.copy(root / "mkdocs.yml", repo.folder)
+    repo.git("checkout", "-q", "main")
+    repo.commit()
+    repo.git("checkout", "-q", "-B", "topic")
+    lesson = (root / "course" / "the-first-reading.md").read_text(encoding="utf-8")
+    repo.write("course/the-first-reading.md", lesson.replace("4 to e3\n  name: Dsus4", "4 to e5\n  name: D5"))
+    repo.commit()
+    guide = (root / "course" / "teachers" / "reviewing.md").read_text(encoding="utf-8")
+    (example,) = re.findall(r"^```text\n(.*?)^```", guide, re.M | re.S)
+    text = review(repo, capsys, "main..")[1]
+    assert text.partition(": ")[2].startswith(example)
+    told = [json.loads(line) for line in review(repo, capsys, "main..", "--format", "json")[1].splitlines()]
+    tables = dict(re.findall(r"^\| `(\w+)` \| (.*) \|$", guide.partition("## For programs")[2], re.M))
+    for thing in told:
+        missing = {key for key in thing if f"`{key}`" not in tables[thing["record"]]} - {"record"}
+        assert thing["record"] == "finding" or not missing
 
 
 # A hostile branch

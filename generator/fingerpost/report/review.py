@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from fingerpost.course.difference import Comparison
@@ -66,10 +66,3 @@ def counted(number: int, one: str, many: str = "") -> str:
 def shortened(commit: str) -> str:
     """A commit's id as people write it."""
     return commit[:10]
-
-
-def some(items: Iterable[str], most: int) -> str:
-    """The first few, and how many more there are."""
-    listed = list(items)
-    more = len(listed) - most
-    return ", ".join(listed[:most]) + (f" and {more} more" if more > 0 else "")
