@@ -13,6 +13,8 @@ import pytest
 from fingerpost import __version__
 from fingerpost.cli.main import COMMANDS, main
 
+from ..workspace.repository import Repo
+
 
 @pytest.fixture
 def ask(capsys, monkeypatch):
@@ -171,6 +173,7 @@ def test_help_for_all_and_for_each(ask):
 def test_the_examples_of_the_help_run(command, ask, tmp_path, monkeypatch):
     monkeypatch.chdir(tmp_path)
     assert ask("new", "my-course")[0] == 0
+    Repo(tmp_path / "my-course").begin("main", "new-lesson")
     examples = command.EXAMPLES.split("examples:\n")[1].splitlines()
     for example in (line.strip() for line in examples):
         if command.NAME == "new" or "|" in example or "<" in example or "- >" in example:

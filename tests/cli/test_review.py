@@ -200,6 +200,17 @@ def test_the_example_of_the_guide(tmp_path: Path, capsys) -> None:
         assert thing["record"] == "finding" or not missing
 
 
+def test_the_page_shows_the_changed_steps_before_and_after_and_no_others(repo: Repo, capsys) -> None:
+    changed(repo, "- 1 to B1 = C\n", "- 4 to B3 = Cadd9\n")
+    page = read(review(repo, capsys, "main..", "--format", "html")[1])
+    assert len(page.all("svg")) == 2
+    assert [caption.text for caption in page.all("figcaption")] == ["Before: C", "After: Cadd9"]
+    policy = next(e for e in page.all("meta") if e.attributes.get("http-equiv") == "Content-Security-Policy")
+    assert policy.attributes["content"].startswith("default-src 'none'; style-src 'sha256-")
+    ids = [element.attributes["id"] for element in page.elements if "id" in element.attributes]
+    assert len(ids) == len(set(ids))
+
+
 # A hostile branch
 
 

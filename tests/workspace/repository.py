@@ -47,13 +47,17 @@ class Repo:
         """A repository with a course of two pages on `main`, and the branch `topic` to change it on."""
         folder.mkdir(parents=True)
         repo = cls(folder)
-        repo.git("init", "-q", "-b", "main")
         repo.write("mkdocs.yml", SETTINGS)
         repo.write("docs/kettle.md", PAGE)
         repo.write("docs/gate.md", GATE)
-        repo.commit()
-        repo.git("checkout", "-q", "-b", "topic")
+        repo.begin("main", "topic")
         return repo
+
+    def begin(self, main: str, topic: str) -> None:
+        """Makes a repository of what lies in the folder, and a branch to change it on."""
+        self.git("init", "-q", "-b", main)
+        self.commit()
+        self.git("checkout", "-q", "-b", topic)
 
     def git(self, *arguments: str, data: bytes | None = None) -> str:
         """What a command of git prints; the machine's own settings play no part."""

@@ -18,7 +18,8 @@ from fingerpost.report.text import one_line
 
 Draw = Callable[[Step, Fretboard, str], str]
 MOST_PICTURES = 400
-"""How many steps are shown in pictures; a phone can't open more. By our own choice."""
+MOST_ITEMS = 200
+"""How many steps are shown in pictures, and how many items of a list: a phone can't open more. By our own choice."""
 
 
 def escaped(text: str) -> str:
@@ -83,7 +84,10 @@ def _lists(title: str, lists: Iterable[tuple[str, Iterable[str]]], opened: bool 
         yield f"<h2>{title}</h2>"
     for name, items in listed:
         yield f"<details{' open' if opened else ''}><summary>{name}</summary><ul>"
-        yield from (f"<li>{item}</li>" for item in items)
+        shown = list(items)
+        yield from (f"<li>{item}</li>" for item in shown[:MOST_ITEMS])
+        if len(shown) > MOST_ITEMS:
+            yield f"<li>and {len(shown) - MOST_ITEMS} more</li>"
         yield "</ul></details>"
 
 
