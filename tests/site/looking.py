@@ -57,7 +57,8 @@ def served(folder: Path) -> Iterator[str]:
 
 def build(config: Path, folder: Path) -> Path:
     """Builds a course with MkDocs, as a teacher does, and gives its folder."""
-    command = [sys.executable, "-m", "mkdocs", "build", "--strict", "--quiet", "--config-file", str(config)]
+    # Not with --quiet: it keeps the warnings from --strict too.
+    command = [sys.executable, "-m", "mkdocs", "build", "--strict", "--config-file", str(config)]
     environment = {**os.environ, "SOURCE_DATE_EPOCH": "1767225600"}
     done = subprocess.run([*command, "--site-dir", str(folder)], env=environment, capture_output=True, text=True)
     assert done.returncode == 0, done.stdout + done.stderr
