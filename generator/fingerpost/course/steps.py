@@ -26,6 +26,9 @@ from fingerpost.source.syntax import Back, Hold, MoveLine, NameSaid, Rest, StepS
 MOST_SECOND_THOUGHTS = 8
 """For how many slips of a block the likely move is sought, so that a hostile block costs little. By our own choice."""
 
+USUAL = 1.25
+"""Up to here a reading of the vocabulary counts as one that a lesson is likely to mean. By our own choice."""
+
 DOUBTFUL = frozenset(
     {Code.NAME_IS_WRONG, Code.NAME_IS_LOOSE, Code.FINGER_NOT_DOWN, Code.IMPOSSIBLE_HAND, Code.IMPOSSIBLE_MOVE}
 )
@@ -100,7 +103,7 @@ class Walk:
             self._out_of_reach(done, step, line, ahead)
             return
         named = self._named_line(done, line)
-        meant = self._meant_otherwise(before, done, named, ahead)
+        meant, named = self._meant_otherwise(before, done, named, ahead)
         if meant is None:
             self._report((*done.findings, *named.findings))
             self._sound(before, done.held, line, named)
@@ -141,24 +144,27 @@ class Walk:
 
     def _meant_otherwise(
         self, before: Held, done: Performed, named: Named, ahead: Sequence[StepSyntax]
-    ) -> Performed | None:
-        """Goes on with another move where this line's name and the next agree with that one and deny this."""
+    ) -> tuple[Held | None, Named]:
+        """Where a name is denied: the hand by the move that was likely meant, if the move is the slip and not the name.
+
+        The next names tell; where they don't, a shape that has no common name was hardly meant. Else the finding about
+        the name offers that move too.
+        """
         line = ahead[0].line
         denied = line is not None and line.name is not None and line.name.strict and not named.holds
-        if line is None or not denied or len(line.actions) != 1 or not self._may_think():
-            return None
-        rest = [step for step in ahead[1:] if step.line is not None]
-        nameless = replace(line, name=None)
-        if not rest or names_hold(done.held, nameless, ahead[1:], self.ground):
-            return None
+        if line is None or line.name is None or not denied or len(line.actions) != 1 or not self._may_think():
+            return None, named
         meant = likely_move(before, ahead, 0, self.ground)
-        if meant is None or not names_hold(meant.held, nameless, ahead[1:], self.ground):
-            return None
-        assert line.name is not None
-        action = line.actions[0]
-        self._report((*done.findings, _other_move(action.span, line.name, named, meant.text)))
-        self.held = meant.held
-        return Performed(meant.held)
+        if meant is None:
+            return None, named
+        nameless = replace(line, name=None)
+        here, there = (names_hold(held, nameless, ahead[1:], self.ground) for held in (done.held, meant.held))
+        uncommon = _is_uncommon(named)
+        if (there and not here) or (here == there and uncommon):
+            self._report((*done.findings, _other_move(line.actions[0].span, line.name, named, meant.text)))
+            self.held = meant.held
+            return meant.held, named
+        return None, _offering(named, meant.text)
 
     def _named_line(self, done: Performed, line: MoveLine) -> Named:
         return self._named(None if done.held.resting else done.held.shape, line.name)
@@ -227,5 +233,22 @@ def _has(line: MoveLine, kind: type) -> bool:
 
 def _other_move(span: Span, said: NameSaid, named: Named, meant: str) -> Diagnostic:
     denial = next(finding for finding in named.findings if finding.code is Code.NAME_IS_WRONG)
-    message = f"This move does not make {quoted(said.symbol.text)}, which the next steps build on"
+    message = f"This move does not make {quoted(said.symbol.text)}"
     return error(span, Code.NAME_IS_WRONG, message, f"`{meant}`, or the name {denial.fix}", meant)
+
+
+def _is_uncommon(named: Named) -> bool:
+    """Whether what sounds has no name that a lesson is likely to mean, so that it was hardly meant."""
+    best = named.naming.ranked[0].ranked if named.naming.ranked else None
+    return best is not None and (best.foreign or best.reading.usual > USUAL)
+
+
+def _offering(named: Named, move: str) -> Named:
+    """The naming with the move that would make the name right among what is expected."""
+    found = (
+        replace(finding, expected=f"{finding.expected}; or the move `{move}`")
+        if finding.code is Code.NAME_IS_WRONG
+        else finding
+        for finding in named.findings
+    )
+    return replace(named, findings=tuple(found))
