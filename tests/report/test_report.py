@@ -1,20 +1,17 @@
 """What a person and what a program is told about findings, whole messages at a time."""
 
 import json
+import re
 
 from fingerpost.diagnostics import Code, Diagnostic, Severity, Span
 from fingerpost.report import json as as_json
+from fingerpost.report import paint
 from fingerpost.report import text as as_text
+from fingerpost.report.visible import visible
+
+from .findings import FOUND, HOSTILE
 
 LINE = "- 3 off = G6"
-FOUND = Diagnostic(
-    Span("course/fog.md", 14, 3, 14, 8),
-    Severity.ERROR,
-    Code.FINGER_NOT_DOWN,
-    "Finger 3 is not down",
-    "a finger that is down: 1 or 2",
-    "2 off",
-)
 NOTE = Diagnostic(Span("course/fog.md", 2, 1, 2, 1), Severity.NOTE, Code.BAD_VALUE, "A long way")
 
 
@@ -80,3 +77,21 @@ def test_one_line_for_a_log():
         "course/fog.md:14:3: Finger 3 is not down. "
         "Expected: a finger that is down: 1 or 2. Fix: 2 off. [finger-not-down]"
     )
+
+
+def test_colours_only_repeat_the_words():
+    coloured = list(as_text.write([FOUND], lambda file, number: LINE, 8, paint.coloured))
+    assert [re.sub(r"\x1b\[[0-9;]*m", "", line) for line in coloured] == lines([FOUND])
+    assert "\x1b[1;31merror\x1b[0m" in coloured[0]
+
+
+def test_control_characters_are_seen_wherever_they_stand():
+    shown = "".join([*as_text.finding_lines(HOSTILE, lambda file, number: None), as_text.one_line(HOSTILE)])
+    assert "\u241b[31m" in shown
+    assert shown.isprintable()
+
+
+def test_what_is_made_visible_keeps_its_length():
+    for text in ("plain é 字", "\x1b[2J\x07\x7f", "\u202eabc\u2069", "\x85\ud800", "a\tb"):
+        assert len(visible(text)) == len(text)
+        assert visible(text).replace("\t", "").isprintable()

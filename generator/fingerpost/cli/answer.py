@@ -7,6 +7,8 @@ import sys
 from collections.abc import Callable, Iterable, Iterator
 from typing import Any
 
+from fingerpost.report.visible import visible
+
 FINE, FOUND_ERRORS, WRONG_USAGE = 0, 1, 2
 
 
@@ -22,7 +24,8 @@ class QuestionError(Exception):
 def complain(message: str, fix: str = "") -> None:
     """Says on standard error what is wrong and what to do about it."""
     stop = "" if message.endswith((".", "!", "?", "^")) else "."
-    print(f"fingerpost: {message}{stop}" + (f" Try: {fix}" if fix else ""), file=sys.stderr)
+    said = f"fingerpost: {message}{stop}" + (f" Try: {fix}" if fix else "")
+    print("\n".join(map(visible, said.split("\n"))), file=sys.stderr)
 
 
 def say_json(value: Any) -> None:

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import argparse
 import os
-from collections.abc import Iterator
+import sys
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from fingerpost.cli.answer import FINE, FOUND_ERRORS, WRONG_USAGE, complain
 
 if TYPE_CHECKING:
+    from fingerpost.cli.places import Places
     from fingerpost.diagnostics import Diagnostic
     from fingerpost.workspace.course_folder import CourseSources
 
@@ -20,21 +22,28 @@ EXAMPLES = """\
 PATH is a course's folder (the one that holds mkdocs.yml; the current one by default) or one of its pages. Nothing
 that mkdocs.yml names is run. Errors make the exit code 1; warnings and notes do not.
 
+--fix makes those fixes that are safe to make without asking, says what it did, and then checks what is left. Comments,
+order and line endings of your pages stay as they are.
+
 examples:
   fingerpost check
   fingerpost check my-course
   fingerpost check my-course/course/the-water-rises.md
-  fingerpost check --format json > findings.jsonl"""
+  fingerpost check --fix
+  fingerpost check --format json > findings.jsonl
+  fingerpost check --format sarif > findings.sarif"""
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Adds the arguments of `check`."""
     parser.add_argument("path", nargs="?", default=".", metavar="PATH", help="a course's folder or one of its pages")
-    parser.add_argument("--format", choices=("text", "json"), default="text", help="how findings are written")
+    parser.add_argument("--format", choices=tuple(FORMATS), default="text", help="how findings are written")
+    parser.add_argument("--fix", action="store_true", help="first make the fixes that are safe, and say which")
 
 
 def run(args: argparse.Namespace) -> int:
     """Checks the course; the exit code is 1 if there are errors, 2 if there is no course to read."""
+    from fingerpost.cli.places import Places
     from fingerpost.workspace.checked import check
     from fingerpost.workspace.course_folder import CourseUnreadableError, load
 
@@ -43,44 +52,65 @@ def run(args: argparse.Namespace) -> int:
     except CourseUnreadableError as problem:
         complain(problem.message, problem.fix)
         return WRONG_USAGE
-    findings = [_shown(finding, sources) for finding in check(sources).findings]
-    lines = _json(findings) if args.format == "json" else _text(findings, sources)
-    for line in lines:
+    absolute = os.path.isabs(args.path) and args.format != "sarif"
+    refused = _fix(sources, Places.of(sources, absolute), args.format) if args.fix else False
+    sources = load(Path(args.path)) if args.fix else sources
+    places = Places.of(sources, absolute)
+    findings = [places.shown(finding) for finding in check(sources, for_pages=False).findings]
+    for line in FORMATS[args.format](findings, places, 1 if sources.only else len(sources.pages)):
         print(line)
+    if refused:
+        return WRONG_USAGE
     return FOUND_ERRORS if any(finding.severity == "error" for finding in findings) else FINE
 
 
-def _shown(finding: Diagnostic, sources: CourseSources) -> Diagnostic:
-    """The finding with its file as a person would name it from where the command runs."""
-    from fingerpost.workspace.checked import moved
+def _fix(sources: CourseSources, places: Places, form: str) -> bool:
+    """Makes the safe fixes and says so, beside the report where that is for a program; whether a page was refused."""
+    from fingerpost.cli import fix
+    from fingerpost.workspace.fixing import fix as fixed_course
 
-    folder = sources.root if finding.span.file == sources.settings_name else sources.docs
-    return moved(finding, _from_here(folder))
+    fixed = fixed_course(sources)
+    refused = fix.write(fixed)
+    for_a_person = form == "text"
+    said = "\n".join(fix.told(fixed, places))
+    print(said, end="\n\n" if for_a_person else "\n", file=sys.stdout if for_a_person else sys.stderr)
+    for sentence in refused:
+        complain(sentence)
+    return bool(refused)
 
 
-def _from_here(folder: Path) -> str:
-    path = (
-        os.path.relpath(folder) if Path(os.path.abspath(folder)).is_relative_to(Path.cwd()) else os.path.abspath(folder)
-    )
-    return "" if path == "." else Path(path).as_posix()
+def _text(findings: Sequence[Diagnostic], places: Places, pages: int) -> Iterable[str]:
+    from fingerpost.report import paint, text
+
+    return text.write(findings, places.line_of, pages, paint.coloured if _colour() else paint.plain)
 
 
-def _json(findings: list[Diagnostic]) -> Iterator[str]:
+def _colour() -> bool:
+    """Whether a person sees the output on a terminal with colours, and has not asked for none (NO_COLOR)."""
+    return sys.stdout.isatty() and not os.environ.get("NO_COLOR") and os.environ.get("TERM") != "dumb"
+
+
+def _json(findings: Sequence[Diagnostic], places: Places, pages: int) -> Iterable[str]:
     from fingerpost.report import json
 
     return json.write(findings)
 
 
-def _text(findings: list[Diagnostic], sources: CourseSources) -> Iterator[str]:
-    from fingerpost.report import text
+def _sarif(findings: Sequence[Diagnostic], places: Places, pages: int) -> Iterable[str]:
+    from fingerpost.report import sarif
 
-    docs, root = _from_here(sources.docs), _from_here(sources.root)
-    lines = {f"{docs}/{page.file}".lstrip("/") if docs else page.file: page.text.split("\n") for page in sources.pages}
-    if sources.settings_name:
-        lines[os.path.join(root, sources.settings_name)] = sources.settings_text.splitlines()
+    return (sarif.write(findings),)
 
-    def line_of(file: str, line: int) -> str | None:
-        known = lines.get(file, [])
-        return known[line - 1] if 0 < line <= len(known) else None
 
-    return text.write(findings, line_of, 1 if sources.only else len(sources.pages))
+def _annotations(findings: Sequence[Diagnostic], places: Places, pages: int) -> Iterable[str]:
+    from fingerpost.report import annotations
+
+    return annotations.write(findings, pages)
+
+
+FORMATS: Mapping[str, Callable[[Sequence[Diagnostic], Places, int], Iterable[str]]] = {
+    "text": _text,
+    "json": _json,
+    "sarif": _sarif,
+    "annotations": _annotations,
+}

@@ -10,7 +10,7 @@ from fingerpost.course.model import Naming
 from fingerpost.course.name_book import NameBook, over_bass
 from fingerpost.course.slip import Slip, error, note, slip
 from fingerpost.course.words import intervals_word, listed, quoted
-from fingerpost.diagnostics import Code, Diagnostic
+from fingerpost.diagnostics import Code, Diagnostic, Edit
 from fingerpost.music import chord_symbol
 from fingerpost.music.chord import Chord
 from fingerpost.music.chord_name import Fit, fit
@@ -96,8 +96,16 @@ def _taught_as(
         f"The notes are {quoted(said.symbol.text)} as it stands, so no footnote is needed",
         f"`=` in place of `~`: = {said.symbol.text}",
         f"= {said.symbol.text}",
+        _claiming(said),
     )
     return Named(_naming(chord, _strict(chord, heard), heard, ground, book, omitted=fits.omitted), (finding,))
+
+
+def _claiming(said: NameSaid) -> tuple[Edit, ...]:
+    """The edit that makes a claim of a name that is taught by: another mark, or in the long form another key."""
+    if said.mark is None:
+        return ()
+    return (Edit(said.mark.span, "=" if said.mark.text == "~" else "name"),)
 
 
 def _is_loose(chord: Chord, fits: Fit, heard: Heard) -> bool:

@@ -13,9 +13,11 @@ class Slip(Exception):  # noqa: N818 - the name says what it is to the reader of
         self.finding = finding
 
 
-def error(span: Span, code: Code, message: str, expected: str = "", fix: str = "") -> Diagnostic:
+def error(
+    span: Span, code: Code, message: str, expected: str = "", fix: str = "", edits: tuple[Edit, ...] = ()
+) -> Diagnostic:
     """A finding that makes the page wrong."""
-    return Diagnostic(span, Severity.ERROR, code, message, expected, fix)
+    return Diagnostic(span, Severity.ERROR, code, message, expected, fix, edits)
 
 
 def warning(

@@ -34,9 +34,9 @@ class Findings:
         """Adds findings as they come."""
         self.found.extend(findings)
 
-    def error(self, span: Span, code: Code, message: str, expected: str = "", fix: str = "") -> None:
+    def error(self, span: Span, code: Code, message: str, expected: str = "", fix: str = "", *edits: Edit) -> None:
         """Something that can't be read or makes the page wrong."""
-        self.found.append(Diagnostic(span, Severity.ERROR, code, message, expected, fix))
+        self.found.append(Diagnostic(span, Severity.ERROR, code, message, expected, fix, edits))
 
     def slip(self, span: Span, message: str, expected: str, fix: str, *edits: Edit) -> None:
         """Something that is read as it was meant, and should be written otherwise."""

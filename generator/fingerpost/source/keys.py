@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from fingerpost.diagnostics import Code
+from fingerpost.diagnostics import Code, Edit
 from fingerpost.source.findings import Findings
-from fingerpost.source.mending import nearest
+from fingerpost.source.mending import nearest, only_near
 from fingerpost.source.outline import Entry
 from fingerpost.source.references import refuse
 from fingerpost.source.syntax import Token
@@ -17,6 +17,7 @@ WHERE: dict[tuple[str, ...], str] = {BLOCK_KEYS: "the block", STEP_KEYS: "a step
 def by_key(entries: list[Entry], known: tuple[str, ...], findings: Findings) -> dict[str, Entry]:
     """The entries by key; unknown and repeated ones are reported, and the first of a key counts."""
     kept: dict[str, Entry] = {}
+    there = {entry.key.text for entry in entries}
     for entry in entries:
         if findings.full:
             break
@@ -24,7 +25,7 @@ def by_key(entries: list[Entry], known: tuple[str, ...], findings: Findings) -> 
         if key.text == "<<":
             refuse(key, findings)
         elif key.text not in known:
-            _unknown(key, known, findings)
+            _unknown(key, known, there, findings)
         elif first := kept.get(key.text):
             where, line = WHERE[known], first.key.span.line
             message = f"`{key.text}` is given twice in {where}; the first, on line {line}, counts"
@@ -34,9 +35,11 @@ def by_key(entries: list[Entry], known: tuple[str, ...], findings: Findings) -> 
     return kept
 
 
-def _unknown(key: Token, known: tuple[str, ...], findings: Findings) -> None:
+def _unknown(key: Token, known: tuple[str, ...], there: set[str], findings: Findings) -> None:
     others = STEP_KEYS if known is BLOCK_KEYS else BLOCK_KEYS
     message, fix = f"`{key.text}` is not a key of {WHERE[known]}", nearest(key.text.replace(" ", "_"), known)
     if key.text in others:
         message, fix = f"`{key.text}` is a key of {WHERE[others]}, not of {WHERE[known]}", ""
-    findings.error(key.span, Code.UNKNOWN_KEY, message, "one of " + ", ".join(known), fix)
+    # A key that is there already can't be meant a second time; where two are near, the author has to say which.
+    edits = (Edit(key.span, fix),) if fix and fix not in there and only_near(key.text, known) else ()
+    findings.error(key.span, Code.UNKNOWN_KEY, message, "one of " + ", ".join(known), fix, *edits)

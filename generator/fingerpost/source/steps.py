@@ -92,7 +92,7 @@ class Steps:
             if symbol is None or line is None:
                 continue
             if line.name is None:
-                line = replace(line, name=NameSaid(symbol, strict))
+                line = replace(line, name=NameSaid(symbol, strict, entries[key].key))
                 continue
             message = f"This step is named twice, {quoted(line.name.symbol.text)} and {quoted(symbol.text)}"
             self.values.findings.error(symbol.span, Code.DUPLICATE_KEY, message, "one name")

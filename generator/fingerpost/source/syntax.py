@@ -107,10 +107,14 @@ Action = PlaceFinger | LiftFinger | ExchangeFinger | ShiftHand | MuteString | St
 
 @dataclass(frozen=True, slots=True)
 class NameSaid:
-    """A name that the author gives: `= Em7` claims it (strict is True), `~ Em6` teaches by it (strict is False)."""
+    """A name that the author gives: `= Em7` claims it (strict is True), `~ Em6` teaches by it (strict is False).
+
+    mark is the `=` or `~`, or in the long form the key.
+    """
 
     symbol: Token
     strict: bool
+    mark: Token | None = None
 
 
 @dataclass(frozen=True, slots=True)

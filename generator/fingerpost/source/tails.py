@@ -18,7 +18,7 @@ def name(cursor: Cursor) -> NameSaid:
     """`= Em7` or `~ Em6`; the cursor sees the mark."""
     mark = cursor.expect(MARK, lambda word: UnreadableError(word.span, "A name begins otherwise", "`=` or `~`"))
     found = symbol(cursor, f"After `{mark.text}` a chord is missing", f"a chord, such as `{mark.text} Em7`")
-    return NameSaid(found, strict=mark.text == "=")
+    return NameSaid(found, strict=mark.text == "=", mark=mark)
 
 
 def symbol(cursor: Cursor, message: str, expected: str) -> Token:

@@ -19,7 +19,7 @@ from fingerpost.course.naming import symbol_of
 from fingerpost.course.slip import Slip, error, warning
 from fingerpost.course.teaching import Told
 from fingerpost.course.words import quoted
-from fingerpost.diagnostics import Code, Diagnostic
+from fingerpost.diagnostics import Code, Diagnostic, Edit
 from fingerpost.music import chord_symbol
 from fingerpost.music.chord import Chord
 from fingerpost.source.syntax import NameSaid, Token
@@ -69,7 +69,8 @@ def _reads(name: NameSaid) -> bool:
 def _against(token: Token, instead: Chord, chosen: Chord) -> Diagnostic:
     word = chord_symbol.write(instead)
     message = f"This course calls these notes {chord_symbol.write(chosen)}, not {quoted(token.text)}"
-    return error(token.span, Code.TIE_DECIDED_OTHERWISE, message, "the name that `ties` decides for", word)
+    edits = (Edit(token.span, word),)
+    return error(token.span, Code.TIE_DECIDED_OTHERWISE, message, "the name that `ties` decides for", word, edits)
 
 
 def _twice(token: Token, earlier: Token) -> Diagnostic:
