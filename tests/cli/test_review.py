@@ -7,6 +7,7 @@ import os
 import re
 import shutil
 import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -310,7 +311,11 @@ def test_settings_of_the_branch_run_nothing(repo: Repo, capsys, tmp_path: Path, 
     repo.write("mkdocs.yml", f"site_name: x\n{text}".replace("MARKER", str(marker)))
     repo.commit()
     done = subprocess.run(
-        ["fingerpost", "review", "main..topic"], cwd=repo.folder, capture_output=True, text=True, check=False
+        [str(Path(sys.executable).with_name("fingerpost")), "review", "main..topic"],
+        cwd=repo.folder,
+        capture_output=True,
+        text=True,
+        check=False,
     )
     assert done.returncode == 0, done.stderr
     assert not marker.exists()

@@ -1,0 +1,16 @@
+// Starts what a page has use for. Each module finds its own place in the page and does nothing where it has none.
+import { bindContents } from "./contents.js";
+import { bindProgress } from "./progress.js";
+import { bindScrollers } from "./scrollers.js";
+import { bindSearch } from "./search.js";
+import { bindTicks } from "./ticks.js";
+import { bindTurn } from "./turn.js";
+import { bindView } from "./view.js";
+
+bindView();
+bindTurn();
+bindContents();
+bindProgress();
+bindTicks();
+bindSearch();
+bindScrollers();

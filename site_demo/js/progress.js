@@ -1,0 +1,84 @@
+// Where the reader stopped: the step last read, kept by its stable id, and one control that leads back to it.
+import { keep, recall, siteRoot } from "./store.js";
+
+/**
+ * @typedef {object} Place
+ * @property {string} page address of the lesson, from the site's folder
+ * @property {string} title the lesson's title, as text
+ * @property {string} step stable id of the step
+ * @property {string} block id of its block
+ * @property {number} ordinal which step of the block, from 0: finds a step whose shape has changed since
+ * @property {string} name what the step's arm says
+ */
+
+/** Follows the reader through a lesson, and offers the way back. */
+export function bindProgress() {
+  const name = `fingerpost:place:${siteRoot()}`;
+  const place = recall(name, null);
+  if (place?.page !== undefined) offer(place);
+  const steps = [...document.querySelectorAll("main .fp-step[id]")];
+  if (!steps.length) return;
+  follow(steps, (step) => keep(name, placeOf(step)));
+  goToChangedStep(place);
+}
+
+/** @param {HTMLElement} step @returns {Place} */
+function placeOf(step) {
+  const block = step.closest(".fp-block");
+  const siblings = [...(block?.querySelectorAll(".fp-step") ?? [step])];
+  return {
+    page: location.pathname.slice(siteRoot().length),
+    title: document.querySelector("h1")?.textContent?.trim() ?? document.title,
+    step: step.id,
+    block: block?.id ?? "",
+    ordinal: siblings.indexOf(step),
+    name: nameOf(step),
+  };
+}
+
+/** @param {Element} step */
+function nameOf(step) {
+  return step.querySelector(".fp-arm .fp-chord")?.textContent?.trim() ?? "";
+}
+
+/**
+ * Says which step is read: the last whose arm has passed the upper third of the window. A page that was only opened is
+ * not yet read, so the place is kept from the first scroll on.
+ * @param {HTMLElement[]} steps @param {(step: HTMLElement) => void} read
+ */
+function follow(steps, read) {
+  const passed = new Map();
+  let current = null;
+  let scrolled = false;
+  window.addEventListener("scroll", () => { scrolled = true; }, { passive: true, once: true });
+  const watcher = new IntersectionObserver((entries) => {
+    for (const { target, isIntersecting } of entries) passed.set(target, isIntersecting);
+    const step = steps.findLast((one) => passed.get(one));
+    if (!step || step === current) return;
+    current = step;
+    document.documentElement.dispatchEvent(new CustomEvent("stepchange", { detail: { id: step.id } }));
+    if (scrolled) read(step);
+  }, { rootMargin: "0px 0px -66% 0px" });
+  steps.forEach((step) => watcher.observe(step));
+}
+
+/** Shows the page's carry-on control where there is somewhere to carry on. @param {Place} place */
+function offer(place) {
+  const link = document.querySelector("a[data-carry-on]");
+  if (!link) return;
+  const elsewhere = location.pathname !== siteRoot() + place.page;
+  if (link.dataset.carryOn === "lesson" && (elsewhere || place.ordinal < 1)) return;
+  link.href = siteRoot() + place.page + "#" + encodeURIComponent(place.step);
+  link.querySelector("[data-say]").textContent = link.dataset.words;
+  const where = link.dataset.carryOn === "lesson" ? [place.name] : [place.title, place.name];
+  link.querySelector("[data-where]").textContent = where.filter(Boolean).join(", ");
+  link.hidden = false;
+}
+
+/** A link to a step whose shape has changed since leads to the step in its place. @param {Place | null} place */
+function goToChangedStep(place) {
+  const wanted = decodeURIComponent(location.hash.slice(1));
+  if (!wanted || document.getElementById(wanted) || place?.step !== wanted) return;
+  const block = document.getElementById(place.block);
+  (block?.querySelectorAll(".fp-step")[place.ordinal] ?? block)?.scrollIntoView();
+}

@@ -1,0 +1,58 @@
+// The player's view: gives every picture the view box of its quarter turn, and lays its table so that a row continues each
+// string. How far the neck turns is said by css/block.css; this module only does what a style sheet cannot.
+
+const root = document.documentElement;
+
+/** Turns the pictures as the reader's choice says, now and whenever it changes. */
+export function bindTurn() {
+  const turns = [...document.querySelectorAll(".fp-frame[data-turned]")].map(turnable);
+  if (!turns.length) return;
+  const turnAll = () => turns.forEach((turn) => turn(root.dataset.view));
+  root.addEventListener("viewchange", turnAll);
+  turnAll();
+}
+
+/**
+ * @param {SVGElement} frame
+ * @returns {(view: string | undefined) => void} turns this picture and its table to a view; undefined: as it was built
+ */
+function turnable(frame) {
+  const built = frame.getAttribute("viewBox");
+  const table = frame.closest(".fp-figure")?.querySelector(".fp-strings");
+  const cells = table ? [...table.rows].map((row) => [...row.cells]) : [];
+  return (view = frame.dataset.view) => {
+    const asBuilt = view === frame.dataset.view;
+    frame.setAttribute("viewBox", asBuilt ? built : frame.dataset.turned);
+    const lying = view === "player";
+    if (!table || lying === table.classList.contains("fp-strings-down")) return;
+    table.classList.toggle("fp-strings-down", lying);
+    lay(table, asBuilt ? cells : lying ? lyingDown(cells) : standing(cells));
+  };
+}
+
+/** A row a string, the lowest string lowest, as the neck lies. @param {HTMLTableCellElement[][]} cells */
+function lyingDown(cells) {
+  const [heads, ...strings] = crossed(cells);
+  return [heads, ...strings.reverse()];
+}
+
+/** A column a string, the lowest string first. @param {HTMLTableCellElement[][]} cells */
+function standing([heads, ...strings]) {
+  return crossed([heads, ...strings.reverse()]);
+}
+
+function crossed(cells) {
+  return cells[0].map((_, column) => cells.map((row) => row[column]));
+}
+
+/** Puts the cells in the table, row by row. The heads of rows and of columns have changed places. */
+function lay(table, cells) {
+  const [first, ...rest] = cells.map((row, at) => {
+    const element = document.createElement("tr");
+    element.append(...row);
+    row.filter((cell) => cell.tagName === "TH").forEach((cell) => { cell.scope = at === 0 ? "col" : "row"; });
+    return element;
+  });
+  table.tHead.replaceChildren(first);
+  table.tBodies[0].replaceChildren(...rest);
+}

@@ -1,0 +1,49 @@
+// The switches of the View panel: which hand, how the neck lies, light or dark, size of the text.
+import { keep, recall } from "./store.js";
+
+const STORE = "fingerpost:view";
+const root = document.documentElement;
+
+/** Binds the panel's radio buttons to the attributes of <html>, and remembers them. */
+export function bindView() {
+  const panel = document.querySelector("[data-panel=view]");
+  if (!panel) return;
+  panel.hidden = false;
+  showCurrent(panel);
+  panel.addEventListener("change", ({ target }) => {
+    if (target instanceof HTMLInputElement) choose(target.name, target.value);
+  });
+  closeOnLeaving(panel.closest("details"));
+}
+
+/**
+ * @param {string} name hand, view, light or text
+ * @param {string} value empty: as the page was built, or as the device says
+ */
+function choose(name, value) {
+  if (value) root.dataset[name] = value;
+  else delete root.dataset[name];
+  keep(STORE, { ...recall(STORE, {}), [name]: value });
+  root.dispatchEvent(new CustomEvent("viewchange"));
+}
+
+/** @param {Element} panel */
+function showCurrent(panel) {
+  const built = { hand: root.dataset.builtHand, view: root.dataset.builtView };
+  for (const input of panel.querySelectorAll("input")) {
+    input.checked = input.value === (root.dataset[input.name] ?? built[input.name] ?? "");
+  }
+}
+
+/** Escape and a press elsewhere close the panel. @param {HTMLDetailsElement | null} details */
+function closeOnLeaving(details) {
+  if (!details) return;
+  details.addEventListener("keydown", (event) => {
+    if (event.key !== "Escape" || !details.open) return;
+    details.open = false;
+    details.querySelector("summary")?.focus();
+  });
+  document.addEventListener("pointerdown", ({ target }) => {
+    if (target instanceof Node && !details.contains(target)) details.open = false;
+  });
+}
