@@ -19,7 +19,7 @@ import sys
 import tempfile
 import time
 from collections.abc import Callable, Iterator
-from functools import partial
+from functools import cache, partial
 from pathlib import Path
 
 from fingerpost.cli.sound import names_of
@@ -60,23 +60,29 @@ def walk(rng: random.Random, steps: int) -> str:
     return "\n".join(lines)
 
 
-def lesson(rng: random.Random, number: int, blocks: int) -> str:
+@cache
+def walks() -> tuple[str, ...]:
+    """A hundred different blocks; a longer course goes through them again under other ids."""
+    rng = random.Random(17)
+    return tuple(walk(rng, STEPS_A_BLOCK) for _ in range(100))
+
+
+def lesson(number: int, blocks: int) -> str:
     """A page of prose with blocks between."""
     parts = [f"# Lesson {number}\n\n{PROSE}"]
     for index in range(blocks):
         name = f"lesson-{number}-{index}"
-        body = walk(rng, STEPS_A_BLOCK)
+        body = walks()[(number * blocks + index) % len(walks())]
         parts.append(f"```moves\nid: {name}\ntitle: Part {index + 1}\n{body}\n```\n\n{PROSE}")
     return "\n".join(parts)
 
 
 def course(folder: Path, lessons: int, blocks: int) -> Path:
     """Writes a course of so many lessons; its mkdocs.yml."""
-    rng = random.Random(17)
     (folder / "docs").mkdir(parents=True)
     (folder / "docs" / "index.md").write_text(f"# Bench\n\n{PROSE}", encoding="utf-8")
     for number in range(lessons):
-        text = lesson(rng, number, blocks)
+        text = lesson(number, blocks)
         (folder / "docs" / f"lesson-{number:04}.md").write_text(text, encoding="utf-8")
     (folder / "mkdocs.yml").write_text(SETTINGS % ", fingerpost", encoding="utf-8")
     return folder / "mkdocs.yml"
