@@ -7,6 +7,7 @@ from fingerpost.music.chord_name import equal_names, names
 from fingerpost.music.chord_symbol import read
 from fingerpost.music.key import Key
 from fingerpost.music.pitch import Note
+from fingerpost.music.vocabulary import vocabulary
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -157,3 +158,9 @@ def test_names_are_ranked_each_once_and_the_bass_sounds(classes: set[int], bass:
 def test_what_is_no_pitch_class_is_refused(classes: list[int], bass: int) -> None:
     with pytest.raises(ValueError, match="is no pitch class; expected a number from 0"):
         names(classes, bass)
+
+
+def test_the_vocabulary_says_each_chord_once() -> None:
+    for mask, readings in vocabulary().items():
+        chords = [(one.kind, one.degrees, one.omitted) for one in readings]
+        assert len(set(chords)) == len(chords), f"{mask:012b}"

@@ -30,8 +30,8 @@ _TABLE = """
 1.8  sus2sus4 (b5) 7(add11) 7(add13) maj7(add13) m7(add13) maj7b5 maj7(add11) m11(no9) 11(no9) (add9,add11)
 1.8  m(add9,add11) m11b5(no9)
 2.0  m6(add11) m7b5(add11) 7(add11,add13) 9(add13) maj9(add13) m9(add13)
-2.2  (add#11) m(addb13) m(addb9) dim(add9) m(add#11) maj7sus2 mMaj7b5 mMaj11 13sus4b9
-2.4  6sus4 6sus2 7sus2 6(add11) maj7(addb13) (add9,add#11) 9(addb13)
+2.2  (add#11) m(addb13) m(addb9) dim(add9) m(add#11) maj7sus2 mMaj11 13sus4b9
+2.4  6sus4 6sus2 7sus2 6(add11) maj7(addb13) (add9,add#11)
 2.6  7(no3) maj7(no3) m7#5 m7(addb13) m(#5) 9(no3) maj9(no3) 6/9(no3) add9(no5) m(add9,no5) dim7(add9)
 2.8  6(no3) m9(addb13) m7b9 m7b5b9 (addb9)
 3.0  aug(add9) (addb13)
