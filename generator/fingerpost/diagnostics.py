@@ -34,7 +34,7 @@ class Severity(enum.StrEnum):
 
 
 class Code(enum.StrEnum):
-    """The closed list of what can be found; the value is what reports print and what an acceptance names."""
+    """The closed list of what can be found; the value is what reports print."""
 
     # reading the text
     BLOCK_UNREADABLE = "block-unreadable"
