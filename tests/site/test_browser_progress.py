@@ -8,7 +8,7 @@ from contextlib import AbstractContextManager
 import pytest
 from playwright.sync_api import Page
 
-from .looking import DESK, PHONE, Visit
+from .looking import DESK, PHONE, Visit, until
 
 pytestmark = pytest.mark.xdist_group("browser")
 Visiting = Callable[..., AbstractContextManager[Visit]]
@@ -21,9 +21,10 @@ def read_to(page: Page, number: int) -> str:
     step.evaluate("(step) => step.scrollIntoView()")
     ident = step.get_attribute("id")
     assert ident
-    page.wait_for_function(
+    until(
+        page,
         "(id) => Object.entries(localStorage).some(([name, kept]) => name.includes('place') && kept.includes(id))",
-        arg=ident,
+        ident,
     )
     return ident
 
@@ -72,7 +73,7 @@ def test_a_step_whose_shape_has_changed_is_found_by_its_place(visit: Visiting, l
         page.evaluate(rename, ident)
         page = student.open()
         page.click("main .carry-on")
-        page.wait_for_function(near, arg=ident)
+        until(page, near, ident)
 
 
 def test_the_contents_mark_the_step_that_is_read(visit: Visiting, lessons: list[str]) -> None:

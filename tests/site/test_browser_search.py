@@ -9,7 +9,7 @@ from contextlib import AbstractContextManager
 import pytest
 from playwright.sync_api import Page
 
-from .looking import Visit
+from .looking import Visit, until
 
 pytestmark = pytest.mark.xdist_group("browser")
 Visiting = Callable[..., AbstractContextManager[Visit]]
@@ -66,7 +66,7 @@ def test_the_letter_a_is_the_chord_not_the_beginning_of_every_word(visit: Visiti
 def search(page: Page, asked: str) -> None:
     page.click("button[data-search]")
     page.keyboard.type(asked)
-    page.wait_for_function("document.querySelector('dialog [role=status]').textContent !== ''")
+    until(page, "document.querySelector('dialog [role=status]').textContent !== ''")
 
 
 def test_a_chord_of_the_demo_is_found_by_its_exact_name(visit: Visiting, lessons: list[str]) -> None:
