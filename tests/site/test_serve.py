@@ -84,6 +84,9 @@ def test_only_what_depends_on_a_change_is_worked_out_anew(tmp_path, monkeypatch)
     drawn: list[str] = []
     draw = course_model.draw
     monkeypatch.setattr(course_model, "draw", lambda shown, look: (drawn.append(shown.id), draw(shown, look))[1])
+    (tmp_path / "other").mkdir()
+    Course(tmp_path / "other").write({"index.md": INDEX, "first.md": FIRST, "second.md": SECOND}).build(strict=True)
+    drawn.clear()
     others = {f"lesson-{number}.md": third(number).replace("teaches: [Am, C, Cmaj7]\n", "") for number in range(5)}
     course = Course(tmp_path).write({"index.md": INDEX, "first.md": FIRST, "second.md": SECOND, **others})
     course.build(strict=True)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import posixpath
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from urllib.parse import quote
 
 from mkdocs.structure.files import File, Files
@@ -24,15 +24,18 @@ from fingerpost.workspace.page_text import decode
 
 @dataclass
 class Kept:
-    """What a build leaves for the next one, so that in `mkdocs serve` an unchanged lesson costs nothing."""
+    """What a build of one course leaves for the next, so that in `mkdocs serve` an unchanged lesson costs nothing.
 
-    course: Memory
-    pages: Memory
+    settings_file: that of the course, since MkDocs has one plugin for all courses that a process builds.
+    """
 
-    @classmethod
-    def nothing(cls) -> Kept:
-        """As it is before the first build."""
-        return cls(Memory(), Memory())
+    settings_file: str | None
+    course: Memory = field(default_factory=Memory)
+    pages: Memory = field(default_factory=Memory)
+
+    def by(self, settings_file: str | None) -> Kept:
+        """What is kept for a course: this, or nothing yet where it is another course's."""
+        return self if self.settings_file == settings_file else Kept(settings_file)
 
 
 @dataclass(frozen=True)

@@ -43,7 +43,7 @@ class FingerpostPlugin(BasePlugin[FingerpostOptions]):  # type: ignore[no-untype
     def __init__(self) -> None:
         """Nothing is known before the first build."""
         self.serving = False
-        self.kept = Kept.nothing()
+        self.kept = Kept(None)
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
         """Notes whether the pages are for the author's own browser. MkDocs keeps the plugin between its builds."""
@@ -57,6 +57,7 @@ class FingerpostPlugin(BasePlugin[FingerpostOptions]):  # type: ignore[no-untype
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Tells the theme which way pictures face, and a foreign theme which style sheet they need."""
         self.model: CourseModel | None = None
+        self.kept = self.kept.by(config.config_file_path)
         self.language = _language(config)
         self.extensions = [name for name in config.markdown_extensions if name not in OUR_EXTENSION]
         if is_foreign(config):
