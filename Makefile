@@ -7,7 +7,7 @@ CONSTRAINTS := .ci/constraints.txt
 export SOURCE_DATE_EPOCH ?= 1767225600
 PIP_INSTALL = $(BIN)/python -m pip install --quiet --disable-pip-version-check -c $(CONSTRAINTS)
 
-.PHONY: demo serve test lint bench site_demo site_demo_is_current browser clean
+.PHONY: demo serve test lint bench site_demo site_demo_is_current browser node clean
 
 # Not --quiet: MkDocs then counts no warnings, and --strict lets everything pass.
 demo: $(VENV)/ready
@@ -17,7 +17,7 @@ demo: $(VENV)/ready
 serve: $(VENV)/ready
 	$(BIN)/mkdocs serve
 
-test: $(VENV)/ready-to-test browser
+test: $(VENV)/ready-to-test browser node
 	$(BIN)/python -m pytest -n 2 --dist loadgroup tests
 
 lint: $(VENV)/ready-to-test
@@ -41,6 +41,9 @@ site_demo_is_current: $(VENV)/ready
 
 browser:
 	@sh .ci/browser
+
+node:
+	@sh .ci/node
 
 $(VENV)/ready: pyproject.toml $(CONSTRAINTS)
 	@$(PYTHON) -c 'import sys; sys.exit(0 if sys.version_info >= (3, 11) else "Fingerpost needs Python 3.11 or newer; set PYTHON=python3.11, say")'

@@ -1,4 +1,5 @@
 // Where the reader stopped: the step last read, kept by its stable id, and one control that leads back to it.
+import { part, parts, thePart } from "./parts.js";
 import { keep, recall, siteRoot } from "./store.js";
 
 /**
@@ -14,9 +15,9 @@ import { keep, recall, siteRoot } from "./store.js";
 /** Follows the reader through a lesson, and offers the way back. */
 export function bindProgress() {
   const name = `fingerpost:place:${siteRoot()}`;
-  const place = recall(name, null);
+  const place = /** @type {Place | null} */ (recall(name, null));
   if (place?.page !== undefined) offer(place);
-  const steps = [...document.querySelectorAll("main .fp-step[id]")];
+  const steps = parts(document, "main .fp-step[id]", HTMLElement);
   if (!steps.length) return;
   follow(steps, (step) => keep(name, placeOf(step)));
   goToChangedStep(place);
@@ -48,6 +49,7 @@ function nameOf(step) {
  */
 function follow(steps, read) {
   const passed = new Map();
+  /** @type {HTMLElement | null} */
   let current = null;
   let scrolled = false;
   window.addEventListener("scroll", () => { scrolled = true; }, { passive: true, once: true });
@@ -64,14 +66,14 @@ function follow(steps, read) {
 
 /** Shows the page's carry-on control where there is somewhere to carry on. @param {Place} place */
 function offer(place) {
-  const link = document.querySelector("a[data-carry-on]");
+  const link = part(document, "a[data-carry-on]", HTMLAnchorElement);
   if (!link) return;
   const elsewhere = location.pathname !== siteRoot() + place.page;
   if (link.dataset.carryOn === "lesson" && (elsewhere || place.ordinal < 1)) return;
   link.href = siteRoot() + place.page + "#" + encodeURIComponent(place.step);
-  link.querySelector("[data-say]").textContent = link.dataset.words;
+  thePart(link, "[data-say]", HTMLElement).textContent = link.dataset.words ?? "";
   const where = link.dataset.carryOn === "lesson" ? [place.name] : [place.title, place.name];
-  link.querySelector("[data-where]").textContent = where.filter(Boolean).join(", ");
+  thePart(link, "[data-where]", HTMLElement).textContent = where.filter(Boolean).join(", ");
   link.hidden = false;
 }
 
