@@ -10,6 +10,7 @@ from fingerpost.render.figure import figure_svg, picture, step_picture
 from fingerpost.render.look import Look
 from fingerpost.render.parts import chord, heading, line, paragraphs, tag
 from fingerpost.render.plain import escaped, html_id
+from fingerpost.render.short import step_short, way_back
 from fingerpost.render.strokes import strokes
 from fingerpost.render.table import string_table
 from fingerpost.render.voice import Voice
@@ -32,6 +33,8 @@ def step_html(step: Step, before: Step | None, block: Block, look: Look) -> str:
         data_pitches=pitches(step, block),
         data_cue=step.cue,
         data_beats=step.beats,
+        data_short=step_short(step, before, voice) or None,
+        **way_back(step, block, voice),
     )
 
 
