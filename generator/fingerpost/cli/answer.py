@@ -30,7 +30,7 @@ def complain(message: str, fix: str = "") -> None:
 
 def say_json(value: Any) -> None:
     """One object on one line of standard output."""
-    print(json.dumps(value, ensure_ascii=False))
+    print(json.dumps(value, ensure_ascii=True))
 
 
 def each(arguments: Iterable[str]) -> Iterator[str]:

@@ -27,4 +27,4 @@ def as_object(finding: Diagnostic) -> dict[str, str | int]:
 
 def write(findings: Iterable[Diagnostic]) -> Iterator[str]:
     """A line for each finding."""
-    return (json.dumps(as_object(finding), ensure_ascii=False) for finding in findings)
+    return (json.dumps(as_object(finding), ensure_ascii=True) for finding in findings)

@@ -24,7 +24,7 @@ Json = dict[str, Any]
 def write(findings: Iterable[Diagnostic]) -> str:
     """The whole log as one JSON text. The findings' files are paths from where the log is to be read."""
     log = {"$schema": SCHEMA, "version": "2.1.0", "runs": [_run(list(findings))]}
-    return json.dumps(log, ensure_ascii=False, indent=1)
+    return json.dumps(log, ensure_ascii=True, indent=1)
 
 
 def _run(findings: Sequence[Diagnostic]) -> Json:
@@ -91,7 +91,7 @@ def _replacement(edit: Edit) -> Json:
 
 
 def _artifact(file: str) -> Json:
-    return {"artifactLocation": {"uri": quote(file)}}
+    return {"artifactLocation": {"uri": quote(file, errors="surrogateescape")}}
 
 
 def _region(span: Span) -> Json:

@@ -14,7 +14,7 @@ from fingerpost.diagnostics import Code, Diagnostic, Severity, Span
 from fingerpost.workspace.files import DiskFiles, Files, TooLargeError
 from fingerpost.workspace.nav import is_page, pages_in_order
 from fingerpost.workspace.own_options import own_options, places_under
-from fingerpost.workspace.page_text import MOST_BYTES, PageText, decode, too_large
+from fingerpost.workspace.page_text import MOST_BYTES, PageText, decode, no_address, too_large
 from fingerpost.workspace.settings_file import SettingsFile, read_settings
 from fingerpost.workspace.tree import Tree, link_findings, unfollowed_findings
 
@@ -129,6 +129,8 @@ def course_from(files: Files, settings_name: str, root: Path) -> CourseSources:
 
 
 def _page(files: Files, docs: str, file: str) -> tuple[tuple[PageText, ...], tuple[Diagnostic, ...]]:
+    if (nameless := no_address(file)) is not None:
+        return (), (nameless,)
     try:
         text, findings = decode(file, files.read(posixpath.join(docs, file), MOST_BYTES))
         return (text,), findings

@@ -34,3 +34,19 @@ def too_large(file: str, size: int) -> Diagnostic:
         f"at most {MOST_BYTES:,} bytes",
         "split it into several lessons",
     )
+
+
+def no_address(file: str) -> Diagnostic | None:
+    """The finding for a page whose name is not UTF-8 on the disk: such a name makes no address on the web."""
+    try:
+        file.encode("utf-8")
+    except UnicodeEncodeError:
+        return Diagnostic(
+            Span(file, 1, 1, 1, 1),
+            Severity.ERROR,
+            Code.UNREADABLE_FILE,
+            "The name of this page is not UTF-8 text, so the page would have no address, and is not read",
+            "a name in UTF-8",
+            "give the file another name",
+        )
+    return None
