@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import functools
+import gzip
 import http.server
 import os
 import shutil
@@ -23,6 +24,8 @@ FLAGS = (
     "--no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking "
     "--disable-component-update --disable-sync --force-color-profile=srgb"
 ).split()
+COMPRESSED = (".html", ".css", ".js", ".json", ".svg", ".webmanifest")
+"""What static hosts compress."""
 NAMES = ("chromium", "chromium-browser", "google-chrome")
 
 
@@ -39,6 +42,21 @@ class _Quiet(http.server.SimpleHTTPRequestHandler):
         body = page.read_bytes()
         self.send_response(404)
         self.send_header("Content-Type", "text/html; charset=utf-8")
+        self.send_header("Content-Length", str(len(body)))
+        self.end_headers()
+        self.wfile.write(body)
+
+    def do_GET(self) -> None:
+        """A text goes compressed to who can read that; everything else as it is."""
+        file = Path(self.translate_path(self.path.split("?")[0]))
+        file = file / "index.html" if file.is_dir() and self.path.endswith("/") else file
+        if file.suffix not in COMPRESSED or "gzip" not in self.headers.get("Accept-Encoding", "") or not file.is_file():
+            super().do_GET()
+            return
+        body = gzip.compress(file.read_bytes(), 6, mtime=0)
+        self.send_response(200)
+        self.send_header("Content-Type", self.guess_type(str(file)))
+        self.send_header("Content-Encoding", "gzip")
         self.send_header("Content-Length", str(len(body)))
         self.end_headers()
         self.wfile.write(body)
@@ -66,11 +84,16 @@ def build(config: Path, folder: Path) -> Path:
     return folder
 
 
-def chromium(playwright: Playwright) -> Browser:
+def chromium_path() -> str:
     """The browser of the system: CHROMIUM says which, else the first that is found."""
     found = next(filter(None, map(shutil.which, (os.environ.get("CHROMIUM", "chromium"), *NAMES))), None)
     assert found, "no Chromium: `make browser` installs it"
-    return playwright.chromium.launch(executable_path=found, args=FLAGS)
+    return found
+
+
+def chromium(playwright: Playwright) -> Browser:
+    """The browser, opened without a window."""
+    return playwright.chromium.launch(executable_path=chromium_path(), args=FLAGS)
 
 
 def until(page: Page, holds: str, arg: object = None, seconds: float = 10.0) -> None:
