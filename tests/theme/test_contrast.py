@@ -23,7 +23,7 @@ TEXT = [
 MARKS = [("fret", "paper"), ("post", "paper"), ("turn", "paper"), ("ink", "paper"), ("soft", "paper")]
 """Frets, strings, discs, rings, arrows and the edges of controls, on what they lie."""
 PRINTED = {"#000", "#fff", "#999"}
-"""Black ink on white paper; #999 for rules that only part one thing from another (2.8:1), as the screen's --line does."""
+"""Black ink on white paper; #999 only where a line parts one thing from another, as --line on the screen."""
 APART = [("ink", "turn")]
 """What stays and what arrives: their shapes differ; in greys the fills differ too."""
 
