@@ -43,7 +43,7 @@ def difficulty(transition: Transition, fretboard: Fretboard, hand: Hand) -> Diff
 def _parts(transition: Transition, fretboard: Fretboard, hand: Hand) -> Iterator[Part]:
     costs = hand.change_costs
     for move in transition.moves:
-        yield from PARTS[move.kind](move, fretboard, costs)
+        yield from difficulty_of_finger(move, fretboard, costs)
         yield "weak finger", costs.thumb if move.finger is Finger.THUMB else costs.weak[move.finger - 1]
     moved = len(transition.moves)
     if moved > 1:
@@ -54,6 +54,11 @@ def _parts(transition: Transition, fretboard: Fretboard, hand: Hand) -> Iterator
         yield "stretch", costs.stretch * max(0.0, _reach(transition, fretboard, hand))
     if transition.strum_changed:
         yield "strum", costs.strum
+
+
+def difficulty_of_finger(move: FingerMove, fretboard: Fretboard, costs: ChangeCosts) -> Iterator[Part]:
+    """The parts of one finger's move by itself: neither which finger it is nor what the others do."""
+    return PARTS[move.kind](move, fretboard, costs)
 
 
 def _reach(transition: Transition, fretboard: Fretboard, hand: Hand) -> float:
