@@ -7,7 +7,7 @@ CONSTRAINTS := .ci/constraints.txt
 export SOURCE_DATE_EPOCH ?= 1767225600
 PIP_INSTALL = $(BIN)/python -m pip install --quiet --disable-pip-version-check -c $(CONSTRAINTS)
 
-.PHONY: demo serve test lint bench site_demo site_demo_is_current browser node clean
+.PHONY: demo serve test lint bench fuzz site_demo site_demo_is_current browser node clean
 
 # Not --quiet: MkDocs then counts no warnings, and --strict lets everything pass.
 demo: $(VENV)/ready
@@ -28,6 +28,11 @@ lint: $(VENV)/ready-to-test
 
 bench: $(VENV)/ready-to-test
 	for bench in tests/bench/bench_*.py; do $(BIN)/python $$bench || exit 1; done
+
+# BLOCKS=20000 for a shorter run, FUZZ="--processes 2 --seed 7" for more.
+BLOCKS ?= 1000000
+fuzz: $(VENV)/ready-to-test
+	$(BIN)/python -m tests.fuzz.run --blocks $(BLOCKS) $(FUZZ)
 
 site_demo: $(VENV)/ready
 	$(BIN)/mkdocs build --strict --clean --site-dir site_demo

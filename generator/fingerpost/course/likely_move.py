@@ -12,6 +12,7 @@ from fingerpost.course.naming import symbol_of
 from fingerpost.course.perform import Held, perform
 from fingerpost.course.slip import Slip
 from fingerpost.course.spots import finger_of, fret_of, string_of, strings_with_letter
+from fingerpost.music.chord import Chord
 from fingerpost.music.chord_name import fit
 from fingerpost.music.move import Exchange, Lift, Move, Place, write_move
 from fingerpost.music.shape import Finger, Shape
@@ -61,10 +62,8 @@ def possible_move(held: Held, line: MoveLine, index: int, ground: Ground) -> str
 def _root_below(shape: Shape, line: MoveLine, ground: Ground) -> bool:
     """Whether the lowest note is the root of the line's name, or there is no name to tell."""
     heard = heard_of(shape, ground.fretboard)
-    if line.name is None or heard is None:
-        return True
-    chord = symbol_of(line.name.symbol)
-    return (chord.bass or chord.root).pitch_class == heard.bass
+    chord = None if line.name is None else _chord(line.name.symbol)
+    return heard is None or chord is None or (chord.bass or chord.root).pitch_class == heard.bass
 
 
 def names_hold(after: Held, line: MoveLine, ahead: Sequence[StepSyntax], ground: Ground) -> bool:
@@ -92,14 +91,20 @@ def _agrees(shape: Shape, line: MoveLine, ground: Ground) -> bool | None:
     """Whether the line's name agrees with the shape; None where it has no name that tells."""
     if line.name is None or not line.name.strict:
         return None
-    heard = heard_of(shape, ground.fretboard)
-    try:
-        chord = symbol_of(line.name.symbol)
-    except Slip:
+    heard, chord = heard_of(shape, ground.fretboard), _chord(line.name.symbol)
+    if chord is None:
         return None
     if heard is None:
         return False
     return fit(chord, heard.pitch_classes, heard.bass).holds and chord.bass in (None, chord.note_of(heard.bass))
+
+
+def _chord(token: Token) -> Chord | None:
+    """The chord that a token names, None where it can't be read."""
+    try:
+        return symbol_of(token)
+    except Slip:
+        return None
 
 
 def moves_near(action: Action, shape: Shape, ground: Ground) -> Iterator[Move]:

@@ -33,7 +33,7 @@ def symbol_of(token: Token) -> Chord:
     try:
         return chord_symbol.read(token.text)
     except chord_symbol.SymbolError as problem:
-        span = token.span.part(problem.position, problem.position + max(1, problem.length))
+        span = token.piece(problem.position, problem.length)
         raise slip(span, Code.SYMBOL_UNREADABLE, problem.message, problem.expected) from None
 
 

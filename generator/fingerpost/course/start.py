@@ -88,7 +88,7 @@ def shape_of(token: Token, ground: Ground) -> Shape:
     try:
         shape = read_shape(token.text, ground.fretboard.strings)
     except ShapeError as problem:
-        span = token.span.part(problem.position, problem.position + max(1, problem.length))
+        span = token.piece(problem.position, problem.length)
         raise slip(span, Code.BAD_VALUE, f"This is no shape: {problem.message}", problem.expected) from None
     return shape
 

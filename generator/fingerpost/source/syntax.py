@@ -14,6 +14,11 @@ class Token:
     text: str
     span: Span
 
+    def piece(self, start: int, length: int) -> Span:
+        """A stretch of this token: at least one code point, and none beyond its end, where something is missing."""
+        start = max(0, min(start, len(self.text) - 1))
+        return self.span.part(start, min(start + max(1, length), max(1, len(self.text))))
+
 
 @dataclass(frozen=True, slots=True)
 class Place:
