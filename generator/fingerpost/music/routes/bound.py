@@ -9,8 +9,9 @@ more than the truth, and mostly says the truth, which is what makes an exact sea
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from functools import lru_cache
+from functools import cached_property, lru_cache
 from itertools import combinations
+from operator import ne
 
 from fingerpost.music.routes.neck import STRUCK, Grip, Neck
 from fingerpost.music.routes.together import FINGERS
@@ -26,6 +27,18 @@ class Bound:
     neck: Neck
     target: Grip
     _known: dict[Grip, Least] = field(default_factory=dict, repr=False)
+
+    def at_a_glance(self, grip: Grip) -> int:
+        """No more moves than `least` says, quickly told: fingers that lie elsewhere, less those that swap places."""
+        elsewhere: int = sum(map(ne, grip[:FINGERS], self.target))
+        if elsewhere < 2:
+            return elsewhere or int(grip[STRUCK] != self.target[STRUCK])
+        return elsewhere - min(elsewhere // 2, len(self._spots.intersection(grip[:FINGERS])))
+
+    @cached_property
+    def _spots(self) -> frozenset[int]:
+        """Where the target has fingers."""
+        return frozenset(self.target[:FINGERS]) - {0}
 
     def least(self, grip: Grip) -> Least:
         """Moves and thousandths that are needed at the least; (0, 0) for the target alone."""

@@ -2,19 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass, field
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 from operator import add
 
 from fingerpost.music.difficulty import difficulty_of_finger
-from fingerpost.music.finger_move import FingerMove, kind_of
+from fingerpost.music.finger_move import FingerMove, MoveKind, kind_of
 from fingerpost.music.fretboard import Fretboard
 from fingerpost.music.hand import ChangeCosts
 from fingerpost.music.routes.spots import Spots
-from fingerpost.music.shape import Finger
+from fingerpost.music.shape import Finger, Press
 
 _NEVER = 1 << 40
+Placed = tuple[int, int, int]
+Across = tuple[tuple[int, int], tuple[int, int], bool]
 
 
 def thousandths(points: float) -> int:
@@ -29,6 +31,8 @@ class FingerCosts:
     spots: Spots
     fretboard: Fretboard
     costs: ChangeCosts
+    _fixed: dict[Across, tuple[MoveKind, int]] = field(default_factory=dict, repr=False)
+    _travel: dict[tuple[MoveKind, int, int], int] = field(default_factory=dict, repr=False)
     _rows: dict[int, list[int]] = field(default_factory=dict, repr=False)
     _closed: dict[int, list[int]] = field(default_factory=dict, repr=False)
     _twice: dict[tuple[int, int], int] = field(default_factory=dict, repr=False)
@@ -51,15 +55,37 @@ class FingerCosts:
     def row(self, spot: int) -> Sequence[int]:
         """The cost of going from a spot to each other one, whichever finger it is; to itself it is out of reach."""
         if (known := self._rows.get(spot)) is None:
-            known = self._rows[spot] = [self._cost(spot, to) for to in range(len(self.spots.placed))]
+            known = [self._cost(self.spots.placed[spot], to) for to in self.spots.placed]
+            known[spot] = _NEVER
+            self._rows[spot] = known
         return known
 
-    def _cost(self, spot: int, to: int) -> int:
-        if spot == to:
-            return _NEVER
-        before, after = (None if s == 0 else self.spots.press(s, Finger.INDEX) for s in (spot, to))
-        move = FingerMove(Finger.INDEX, kind_of(before, after), before, after)
-        return sum(thousandths(points) for _, points in difficulty_of_finger(move, self.fretboard, self.costs))
+    def _cost(self, spot: Placed, to: Placed) -> int:
+        kind, fixed = self._across(spot[1:], to[1:], spot[0] == to[0])
+        return fixed + self._along(kind, spot[0], to[0])
+
+    def _across(self, run: tuple[int, int], to: tuple[int, int], same_fret: bool) -> tuple[MoveKind, int]:
+        """The kind of move between two runs of strings, and its parts but for travel, which frets alone decide."""
+        key = (run, to, same_fret)
+        if (known := self._fixed.get(key)) is None:
+            fret = self.spots.low
+            move = _move((fret, *run), (fret if same_fret else fret + 1, *to))
+            fixed = (thousandths(points) for name, points in self._parts(move) if name != "travel")
+            known = self._fixed[key] = move.kind, sum(fixed)
+        return known
+
+    def _along(self, kind: MoveKind, fret: int, to: int) -> int:
+        if not (fret and to):
+            return 0
+        key = (kind, fret, to)
+        if (known := self._travel.get(key)) is None:
+            move = replace(_move((fret, 1, 1), (to, 1, 1)), kind=kind)
+            travel = (thousandths(points) for name, points in self._parts(move) if name == "travel")
+            known = self._travel[key] = sum(travel)
+        return known
+
+    def _parts(self, move: FingerMove) -> Iterator[tuple[str, float]]:
+        return difficulty_of_finger(move, self.fretboard, self.costs)
 
     def least(self, finger: int, spot: int, to: int) -> int:
         """What a finger's way from spot to spot costs at the least, in however many moves."""
@@ -91,3 +117,10 @@ class FingerCosts:
         place = [min(points, self.exchange) for points in self.row(0)]
         lift = [max(0, min(self.row(spot)[0], self.exchange - place[spot])) for spot in spots]
         return [[_NEVER, *place[1:]], *([lift[spot], *self.row(spot)[1:]] for spot in spots[1:])]
+
+
+def _move(spot: Placed, to: Placed) -> FingerMove:
+    """A finger's move between two spots, no string standing for the air; the index stands for any finger."""
+    before, after = (Press(Finger.INDEX, *placed) if placed[1] else None for placed in (spot, to))
+    kind = kind_of(before, after) if before != after else MoveKind.SLIDE
+    return FingerMove(Finger.INDEX, kind, before, after)

@@ -12,7 +12,8 @@ from dataclasses import dataclass, field
 from heapq import heappop, heappush
 
 from fingerpost.music.routes.bound import Bound
-from fingerpost.music.routes.neck import Grip, Neck
+from fingerpost.music.routes.hands import Grip, with_finger
+from fingerpost.music.routes.neck import Neck
 from fingerpost.music.routes.spots import bits
 from fingerpost.music.routes.together import FINGERS
 
@@ -51,11 +52,6 @@ class Chain:
         """How many moves."""
         return len(self.grips) - 1
 
-    @property
-    def order(self) -> tuple[int, int, tuple[Grip, ...]]:
-        """What chains are chosen by: moves, cost, then the grips, so that the choice never depends on chance."""
-        return self.length, self.cost, self.grips
-
 
 def cheapest(
     neck: Neck,
@@ -65,28 +61,38 @@ def cheapest(
     fewest: int = 0,
     most: int = MOST_MOVES,
     budget: Budget | None = None,
+    holding: Callable[[Grip], int] = lambda _: 0,
 ) -> Chain | None:
-    """The best chain from one of the sources to one of the targets, by `Chain.order`; None where there is none.
+    """The best chain from one of the sources to one of the targets; None where there is none.
 
-    allowed: which grips may lie between; the sources and targets themselves are not asked about. fewest, most: bounds
-    on the moves. Raises SearchBoundError where the budget is spent before it is known.
+    Best is: the fewest moves, then the least cost, that of holding its two ends included, then by the grips, so that
+    the choice never depends on chance. allowed: which grips may lie between; the sources and targets themselves are
+    not asked about. fewest, most: bounds on the moves. holding: thousandths for choosing a source or a target.
+    Raises SearchBoundError where the budget is spent before it is known.
     """
     starts, budget = sorted(set(sources)), budget or Budget()
     bounds = [Bound(neck, target) for target in sorted(set(targets))]
-    nearest = [min((bound.least(grip)[0] for grip in starts), default=most + 1) for bound in bounds]
+    nearest = [min((bound.at_a_glance(grip) for grip in starts), default=most + 1) for bound in bounds]
     for moves in range(max(fewest, min(nearest, default=most + 1)), most + 1):
         levels = [
-            Level(bound, moves, allowed, budget) for bound, near in zip(bounds, nearest, strict=True) if near <= moves
+            Level(bound, moves, allowed, budget, holding)
+            for bound, near in zip(bounds, nearest, strict=True)
+            if near <= moves
         ]
-        best: Chain | None = None
-        for level in levels:
-            found = level.cheapest(starts, None if best is None else best.cost)
-            best = found if best is None or (found and found.order < best.order) else best
-        if best is not None:
-            return best
-        if len(levels) == len(bounds) and not any(level.cut for level in levels):
-            return None
+        found = _best(levels, starts)
+        if found is not None or (len(levels) == len(bounds) and not any(level.cut for level in levels)):
+            return found
     return None
+
+
+def _best(levels: Iterable[Level], starts: list[Grip]) -> Chain | None:
+    """The best of what the levels find, each one bounded by what those before it found."""
+    best: tuple[int, tuple[Grip, ...], Chain] | None = None
+    for level in levels:
+        found = level.cheapest(starts, None if best is None else best[0])
+        if found is not None and (best is None or (found[0], found[1].grips) < best[:2]):
+            best = found[0], found[1].grips, found[1]
+    return None if best is None else best[2]
 
 
 @dataclass(eq=False)
@@ -97,25 +103,30 @@ class Level:
     moves: int
     allowed: Allowed | None
     budget: Budget
+    holding: Callable[[Grip], int]
     cut: bool = False
     _came: dict[tuple[int, Grip], tuple[int, Grip | None]] = field(default_factory=dict)
     _heap: list[tuple[int, int, Grip, int]] = field(default_factory=list)
 
-    def cheapest(self, starts: Iterable[Grip], most_cost: int | None) -> Chain | None:
-        """The cheapest chain, None where there is none, or none of at most this cost."""
+    def cheapest(self, starts: Iterable[Grip], most_cost: int | None) -> tuple[int, Chain] | None:
+        """The cheapest chain, after its cost with that of holding its ends; None where none costs at most so much."""
         for grip in starts:
-            self._reach(0, grip, 0, None)
+            if self.bound.at_a_glance(grip) <= self.moves:
+                self._reach(0, grip, self.holding(grip), None)
+            else:
+                self.cut = True
+        at_end = self.holding(self.bound.target)
         while self._heap:
             least, left, grip, cost = heappop(self._heap)
-            done = self.moves - left
-            if most_cost is not None and least > most_cost:
+            if most_cost is not None and least + at_end > most_cost:
                 return None
             if not left:
-                return Chain(self._back(done, grip), cost)
-            if cost == self._came[done, grip][0]:
+                grips = self._back(self.moves, grip)
+                return cost + at_end, Chain(grips, cost - self.holding(grips[0]))
+            if cost == self._came[self.moves - left, grip][0]:
                 self.budget.spend()
                 for after, points in self._onward(grip, left):
-                    self._reach(done + 1, after, cost + points, grip)
+                    self._reach(self.moves - left + 1, after, cost + points, grip)
         return None
 
     def _reach(self, done: int, grip: Grip, cost: int, before: Grip | None) -> None:
@@ -163,7 +174,7 @@ class Level:
         if not grip[finger]:
             found = neck.taking_over(grip, finger)
         elif neck.lifts(grip, finger):
-            found = [(neck.with_finger(grip, finger, 0), neck.costs.row(grip[finger])[0] + neck.costs.weak[finger])]
+            found = [(with_finger(grip, finger, 0), neck.costs.row(grip[finger])[0] + neck.costs.weak[finger])]
         else:
             found = []
         for after, points in found:
