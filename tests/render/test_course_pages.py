@@ -39,7 +39,7 @@ def test_the_index_shows_every_chord_every_shape_and_where_it_stands() -> None:
     assert "../first.md#tide--1" in links
     assert read_back.words.count("Letting G loosen, step 2") == 5  # taught twice, met in three shapes
     assert read_back.words.count("step 3") == 2  # the same block again
-    assert "Notes: G (R), B (3), D (5) and A (9)." in read_back.words
+    assert "Notes: G (R), B (3), D (5) and A (9)." in "".join(read_back.words)
 
 
 def test_ids_of_the_index_hold_no_signs() -> None:

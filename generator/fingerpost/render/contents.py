@@ -29,7 +29,7 @@ class BlockEntry:
 
 def contents(lesson: Lesson, look: Look) -> tuple[BlockEntry, ...]:
     """The contents of a lesson, in the order of the page."""
-    return tuple(_block(block, look.voice(block.fretboard)) for block in lesson.blocks)
+    return tuple(_block(block, look.voice(block.fretboard).plain) for block in lesson.blocks)
 
 
 def _block(block: Block, voice: Voice) -> BlockEntry:

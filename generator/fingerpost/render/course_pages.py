@@ -10,6 +10,7 @@ from fingerpost.course.settings import Settings
 from fingerpost.render.figure import figure_svg, picture
 from fingerpost.render.legend import legend
 from fingerpost.render.look import Look
+from fingerpost.render.named import named
 from fingerpost.render.parts import chord, heading, items, tag
 from fingerpost.render.plain import escaped, html_id
 from fingerpost.render.voice import Voice
@@ -85,7 +86,7 @@ def _places(course: Course) -> dict[tuple[str, str, str], _Place]:
 
 def _idents(course: Course, look: Look) -> dict[str, str]:
     """An id for each chord, from its name in words, since `#` and `/` serve badly in an address."""
-    voice = Voice(look.words, style=look.style)
+    voice = Voice(look.words, style=look.style, marks=True)
     out: dict[str, str] = {}
     for entry in course.chords:
         ident = html_id("chord-" + voice.chord_aloud(entry.chord).casefold())
@@ -94,19 +95,19 @@ def _idents(course: Course, look: Look) -> dict[str, str]:
 
 
 def _jump(entry: ChordEntry, ident: str, look: Look) -> str:
-    voice = Voice(look.words, style=look.style)
+    voice = Voice(look.words, style=look.style, marks=True)
     return tag("a", chord(entry.chord, voice, ""), href=f"#{ident}")
 
 
 def _entry(entry: ChordEntry, ident: str, places: dict[tuple[str, str, str], _Place], look: Look) -> str:
-    said, voice = look.words, Voice(look.words, style=look.style)
+    said, voice = look.words, Voice(look.words, style=look.style, marks=True)
     name = heading(look.heading, chord(entry.chord, voice), "fp-arm")
     notes = said.listed(f"{voice.note(tone.note)} ({voice.interval_sign(tone.interval)})" for tone in entry.chord.tones)
     first = f"{escaped(said.say('index.first'))} {_link(entry.first, places, look)}."
     shapes = items(
         (_shape(met, f"{ident}-{n}", entry, places, look) for n, met in enumerate(entry.shapes, 1)), "fp-shape"
     )
-    words = tag("p", escaped(said.say("index.notes", notes=notes))) + tag("p", first, "fp-first")
+    words = tag("p", named(said.say("index.notes", notes=notes))) + tag("p", first, "fp-first")
     return tag("section", name + words + tag("ul", shapes, "fp-shapes"), "fp-index-entry", id=ident)
 
 
@@ -124,7 +125,7 @@ def _neck(met: ShapeMet, look: Look) -> str:
         return ""
     voice = look.voice(met.fretboard)
     pitches = " ".join(voice.note(pitch.note) for pitch in tuning.pitches)
-    return escaped(look.words.say("index.tuning", pitches=pitches)) + " "
+    return named(look.words.say("index.tuning", pitches=pitches)) + " "
 
 
 def _links(

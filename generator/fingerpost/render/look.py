@@ -56,4 +56,4 @@ class Look:
 
     def voice(self, fretboard: Fretboard) -> Voice:
         """Who speaks of this neck."""
-        return Voice(self.words, fretboard.tuning, self.style)
+        return Voice(self.words, fretboard.tuning, self.style, marks=True)

@@ -6,6 +6,7 @@ from fingerpost.course.model import Block, BrokenBlock, MentionMeaning, Step
 from fingerpost.render import wording, wording_notes
 from fingerpost.render.figure import figure_svg, picture
 from fingerpost.render.look import Look
+from fingerpost.render.named import named
 from fingerpost.render.parts import chord, heading, items, tag
 from fingerpost.render.plain import escaped, html_id
 from fingerpost.render.practice import practice_html
@@ -45,14 +46,14 @@ def _setup(block: Block, voice: Voice) -> list[str]:
     out = []
     setup = block.retuning
     if setup is not None:
-        out += [tag("p", escaped(text), "fp-retune") for text in wording_notes.retuning(setup, voice)]
+        out += [tag("p", named(text), "fp-retune") for text in wording_notes.retuning(setup, voice)]
     capo = block.fretboard.capo
     change = wording_notes.capo_change(setup.capo_before, setup.capo_after, voice) if setup else ""
     said = [change or (wording_notes.capo_change(0, capo, voice) if capo else "")]
     if capo and block.steps:
         said += [wording_notes.capo_names(block.steps[0].naming, voice), voice.words.say("setup.capo_counts")]
     text = wording_notes.sentences(said)
-    return [*out, tag("p", escaped(text), "fp-capo")] if text else out
+    return [*out, tag("p", named(text), "fp-capo")] if text else out
 
 
 def _build_up(block: Block, look: Look, voice: Voice) -> str:
@@ -62,7 +63,7 @@ def _build_up(block: Block, look: Look, voice: Voice) -> str:
         ident = f"{block.id}-build-{number}"
         drawn = figure_svg(picture(step.shape, block.fretboard, None, look, step.transition), ident, small=True)
         text = wording.moves(step.transition, voice) if step.transition else voice.words.say("move.start")
-        shown.append(tag("figure", drawn + tag("figcaption", escaped(text)), "fp-figure"))
+        shown.append(tag("figure", drawn + tag("figcaption", named(text)), "fp-figure"))
     label = tag("p", escaped(voice.words.say("label.build")), "fp-build-label")
     return tag("div", label + tag("ol", items(shown), "fp-build-steps"), "fp-build")
 

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable
 
 from fingerpost.music.chord import Chord
+from fingerpost.render.named import named, one_name, unmarked
 from fingerpost.render.plain import escaped
 from fingerpost.render.voice import Voice
 
@@ -15,7 +16,7 @@ def tag(name: str, content: str, classes: str = "", **attributes: str | None) ->
     opening = f'<{name} class="{escaped(classes)}"' if classes else f"<{name}"
     for key, value in attributes.items():
         if value is not None:
-            opening += f' {key.rstrip("_").replace("_", "-")}="{escaped(value)}"'
+            opening += f' {key.rstrip("_").replace("_", "-")}="{escaped(unmarked(value))}"'
     return f"{opening}>{content}</{name}>"
 
 
@@ -28,7 +29,7 @@ def line(label: str, text: str, classes: str) -> str:
     """A line of words behind its label; "" where there is nothing to say."""
     if not text:
         return ""
-    return tag("p", f"<b>{escaped(label)}</b> <span>{escaped(text)}</span>", classes)
+    return tag("p", f"<b>{escaped(label)}</b> <span>{named(text)}</span>", classes)
 
 
 def hidden(text: str) -> str:
@@ -38,9 +39,11 @@ def hidden(text: str) -> str:
 
 def read_as(shown: str, aloud: str, classes: str = "") -> str:
     """A sign with the words it is read as, where they differ."""
-    if shown == aloud:
-        return tag("span", escaped(shown), classes) if classes else escaped(shown)
-    return tag("span", escaped(shown), classes, role="img", aria_label=aloud)
+    plain, name = unmarked(shown), one_name(shown)
+    content = escaped(plain) if name is not None else named(shown)
+    if plain != aloud:
+        return tag("span", content, classes, role="img", aria_label=aloud, data_name=name)
+    return tag("span", content, classes, data_name=name) if classes or name else content
 
 
 def chord(name: Chord, voice: Voice, classes: str = "fp-chord") -> str:

@@ -6,6 +6,7 @@ from fingerpost.course.model import Block, PracticeItem, Step, Watch
 from fingerpost.music.shape import Finger
 from fingerpost.render.catalogue import sentence
 from fingerpost.render.look import Look
+from fingerpost.render.named import named
 from fingerpost.render.parts import heading, tag
 from fingerpost.render.plain import escaped
 from fingerpost.render.voice import Voice
@@ -32,7 +33,7 @@ def _key(item: PracticeItem, block: Block, seen: dict[str, int]) -> str:
 
 
 def _box(item: PracticeItem, key: str, block: Block, voice: Voice) -> str:
-    text = escaped(item_text(item, block.steps, voice))
+    text = named(item_text(item, block.steps, voice))
     if item.kind in ("stop", "tomorrow"):
         return tag("li", text, f"fp-item fp-item-{item.kind}")
     return tag("li", f'<label><input type="checkbox" data-key="{escaped(key)}"> <span>{text}</span></label>', "fp-item")

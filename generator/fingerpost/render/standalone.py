@@ -19,7 +19,7 @@ def step_file(
     step: Step, fretboard: Fretboard, look: Look, rows: bool = True, named: bool = True, paper: bool = True
 ) -> str:
     """The SVG file of a step. rows: notes and intervals; named: the chord's name above; paper: a light background."""
-    voice = look.voice(fretboard)
+    voice = look.voice(fretboard).plain
     texts = _rows(step.table, voice) if rows and not step.rest else ()
     heading = voice.chord(step.naming.shown) if named and not step.rest else ""
     return svg_file(step_picture(step, fretboard, look, texts), heading, paper)
@@ -35,7 +35,7 @@ def shape_file(
     paper: bool = True,
 ) -> str:
     """The SVG file of a shape that belongs to no course; rows and name as far as the naming has a chord."""
-    voice = look.voice(fretboard)
+    voice = look.voice(fretboard).plain
     known = table(shape, None, naming.shown, naming.sounding, fretboard)
     texts = _rows(known, voice) if rows and naming.shown else ()
     heading = voice.chord(naming.shown) if named else ""

@@ -8,6 +8,7 @@ from fingerpost.render import wording, wording_notes, wording_sound
 from fingerpost.render.catalogue import sentence
 from fingerpost.render.figure import figure_svg, picture, step_picture
 from fingerpost.render.look import Look
+from fingerpost.render.named import named
 from fingerpost.render.parts import chord, heading, line, paragraphs, tag
 from fingerpost.render.plain import escaped, html_id
 from fingerpost.render.short import step_short, way_back
@@ -90,7 +91,7 @@ def _words(step: Step, before: Step | None, block: Block, look: Look, voice: Voi
             *_instruction(step, before, block.goes_on, voice),
             strokes(step.pattern, step.beats, voice),
             line(voice.words.say("label.cue"), step.cue or "", "fp-cue"),
-            "".join(tag("p", escaped(sentence(note)), "fp-note") for note in wording_notes.step_notes(step, voice)),
+            "".join(tag("p", named(sentence(note)), "fp-note") for note in wording_notes.step_notes(step, voice)),
             tag("div", paragraphs(step.say), "fp-say") if step.say else "",
             _image(step, look),
             _easier(step, block, look, voice),
@@ -122,7 +123,7 @@ def _instruction(step: Step, before: Step | None, goes_on: bool, voice: Voice) -
 
 
 def _sound(text: str) -> str:
-    return tag("p", escaped(text), "fp-sound")
+    return tag("p", named(text), "fp-sound")
 
 
 def _image(step: Step, look: Look) -> str:
@@ -138,6 +139,6 @@ def _easier(step: Step, block: Block, look: Look, voice: Voice) -> str:
         return ""
     naming = step.easier_naming
     drawn = figure_svg(picture(step.easier, block.fretboard, naming, look), f"{step.id}-easier", small=True)
-    named = naming.shown if naming else None
-    text = voice.words.say("note.easier", name=voice.chord(named)) if named else voice.words.say("note.easier_plain")
-    return tag("figure", drawn + tag("figcaption", escaped(text)), "fp-easier")
+    shown = naming.shown if naming else None
+    text = voice.words.say("note.easier", name=voice.chord(shown)) if shown else voice.words.say("note.easier_plain")
+    return tag("figure", drawn + tag("figcaption", named(text)), "fp-easier")

@@ -6,6 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from fingerpost.course.model import StringRow
+from fingerpost.render.named import named
 from fingerpost.render.parts import hidden, read_as, tag
 from fingerpost.render.plain import escaped
 from fingerpost.render.voice import Voice
@@ -65,7 +66,7 @@ def _string_head(row: StringRow, voice: Voice, scope: str) -> str:
     if letter is None:
         return tag("th", str(row.string), scope=scope, aria_label=voice.words.say("table.column", number=row.string))
     aloud = voice.words.say("table.column_letter", number=row.string, letter=letter)
-    return tag("th", f"{escaped(letter)} <small>{row.string}</small>", scope=scope, aria_label=aloud)
+    return tag("th", f"{named(letter)} <small>{row.string}</small>", scope=scope, aria_label=aloud)
 
 
 def _cell(kind: str, row: StringRow, voice: Voice) -> str:

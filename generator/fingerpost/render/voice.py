@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from fingerpost.music.chord import Chord
@@ -13,19 +13,30 @@ from fingerpost.music.pitch import Note
 from fingerpost.music.shape import Finger, Press
 from fingerpost.music.tuning import STANDARD, Tuning
 from fingerpost.render.catalogue import Words, words
+from fingerpost.render.named import marked
 
 FEWEST_FOR_A_RANGE = 3
 ENGLISH = words("en")
+PLAIN = SymbolStyle()
 REAL_SIGNS = SymbolStyle(accidentals="real")
 
 
 @dataclass(frozen=True)
 class Voice:
-    """The catalogue, the tuning that names the strings, and the style that writes notes and symbols."""
+    """The catalogue, the tuning that names the strings, and the style that writes notes and symbols.
+
+    marks: the names of notes, strings and chords are marked (render/named.py), for sentences that become markup.
+    """
 
     words: Words = ENGLISH
     tuning: Tuning = STANDARD
     style: SymbolStyle = REAL_SIGNS
+    marks: bool = False
+
+    @property
+    def plain(self) -> Voice:
+        """The same voice for what is no markup: attributes, pictures, lists of words."""
+        return replace(self, marks=False) if self.marks else self
 
     def finger(self, finger: Finger | None) -> str:
         """`finger 2`, `the thumb`, or `a finger` where it is not known which."""
@@ -54,7 +65,7 @@ class Voice:
         letter = self.tuning.letter(string)
         if letter is None:
             return None
-        return letter if self.style.accidentals == "ascii" else letter[0] + letter[1:].translate(_REAL)
+        return self._named(letter, string_letter(letter, self.style))
 
     def string(self, string: int) -> str:
         """`the A string (5)`; low and high where two strings share a letter; `string 3` where none serves."""
@@ -81,7 +92,7 @@ class Voice:
 
     def note(self, note: str | Note) -> str:
         """A note as it is written on the page: `B♭`."""
-        return _note(note, self.style)
+        return self._named(str(_read(note)), _note(note, self.style))
 
     def note_aloud(self, note: str | Note) -> str:
         """A note in words: `B flat`."""
@@ -89,7 +100,10 @@ class Voice:
 
     def chord(self, chord: Chord | None) -> str:
         """A chord's symbol as it is written on the page, "" for none."""
-        return "" if chord is None else _symbol(chord, self.style)
+        return "" if chord is None else self._named(_symbol(chord, PLAIN), _symbol(chord, self.style))
+
+    def _named(self, name: str, shown: str) -> str:
+        return marked(name, shown) if self.marks else shown
 
     def chord_aloud(self, chord: Chord) -> str:
         """A chord in words: `B flat minor seventh`."""
@@ -114,6 +128,12 @@ _ALTERED = {
     -3: "triple_flat", -2: "double_flat", -1: "flat", 0: "natural", 1: "sharp", 2: "double_sharp", 3: "triple_sharp",
 }  # fmt: skip
 _REAL = str.maketrans({"#": "♯", "b": "♭"})
+
+
+def string_letter(letter: str, style: SymbolStyle) -> str:
+    """A string's letter in a style: small where the course writes it small, since a small letter tells e from E."""
+    shown = note_text(Note(letter[0].upper(), letter.count("#") - letter[1:].count("b")), style)
+    return shown[0].lower() + shown[1:] if letter[0].islower() else shown
 
 
 # The same few notes and chords are said on every line of a page.

@@ -9,6 +9,7 @@ from fingerpost.course.model import Block, WayBack
 from fingerpost.render import wording, wording_notes
 from fingerpost.render.figure import figure_svg, picture
 from fingerpost.render.look import Look
+from fingerpost.render.named import named
 from fingerpost.render.parts import heading, tag
 from fingerpost.render.plain import escaped, html_id
 from fingerpost.render.voice import Voice
@@ -48,14 +49,14 @@ def _round_again(block: Block, back: list[WayBack]) -> tuple[WayBack, ...]:
 def _way(way: WayBack, again: bool, block: Block, look: Look, voice: Voice) -> str:
     start, end = block.steps[way.from_step], block.steps[way.to_step]
     names = wording_notes.step_names(start, end, voice)
-    title = tag("b", escaped(wording_notes.way_title(way, names, voice, again)))
+    title = tag("b", named(wording_notes.way_title(way, names, voice, again)))
     flag = wording_notes.way_flag(way, voice)
     ident = html_id(f"{block.id}-back-{way.from_step}-{way.to_step}")
     drawn = figure_svg(picture(end.shape, block.fretboard, end.naming, look, way.transition), ident, small=True)
     words = " ".join(
         part for part in (wording.stays(way.transition, voice), wording.moves(way.transition, voice)) if part
     )
-    text = title + (" " + tag("strong", escaped(flag), "fp-flag") if flag else "") + tag("p", escaped(words))
+    text = title + (" " + tag("strong", escaped(flag), "fp-flag") if flag else "") + tag("p", named(words))
     return tag(
         "li",
         tag("figure", drawn, "fp-figure") + tag("div", text, "fp-way-words"),
