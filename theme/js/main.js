@@ -1,5 +1,6 @@
 // Starts what a page has use for. Each module finds its own place in the page and does nothing where it has none.
 import { bindContents } from "./contents.js";
+import { bindPractice } from "./practice/opening.js";
 import { bindProgress } from "./progress.js";
 import { bindScrollers } from "./scrollers.js";
 import { bindSearch } from "./search.js";
@@ -11,6 +12,7 @@ bindView();
 bindTurn();
 bindContents();
 bindProgress();
+bindPractice();
 bindTicks();
 bindSearch();
 bindScrollers();

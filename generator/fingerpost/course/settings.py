@@ -115,6 +115,14 @@ class Settings:
             "Minutes of warming up before a block's practice. Common practice; no standard gives a number.",
         ),
     )
+    practice_minutes: int = field(
+        default=20,
+        metadata=_option(
+            number(0, 240),
+            "Minutes in the practice view after which it asks the hand to rest; 0: never. Common practice; no standard "
+            "gives a number.",
+        ),
+    )
     rest_minutes: int = field(
         default=5,
         metadata=_option(

@@ -61,4 +61,5 @@ class FingerpostOptions(Config):  # type: ignore[no-untyped-call]
     clean = CourseOption[int]("clean")
     tries = CourseOption[int]("tries")
     warm_up_minutes = CourseOption[int]("warm_up_minutes")
+    practice_minutes = CourseOption[int]("practice_minutes")
     rest_minutes = CourseOption[int]("rest_minutes")

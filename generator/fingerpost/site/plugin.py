@@ -64,6 +64,8 @@ class FingerpostPlugin(BasePlugin[FingerpostOptions]):  # type: ignore[no-untype
             config.extra_css.append(FIGURES)
         else:
             config.theme["hand"], config.theme["view"] = self.config.handed, self.config.view
+            for name in ("practice_minutes", "rest_minutes"):
+                config.theme[name] = self.config[name]
         return config
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:

@@ -1,0 +1,48 @@
+// The course's sounds, fetched only when they are asked for: the metronome's click, and the chord of a step.
+
+/**
+ * @typedef {object} Player what js/sound/player.js gives
+ * @property {() => boolean} available
+ * @property {() => number} now seconds of the audio clock
+ * @property {(strong: boolean, at?: number) => void} click
+ * @property {(pitches: number[], options?: {at?: number, spread?: number, up?: boolean}) => Promise<void>} strum
+ * @property {() => void} stop
+ *
+ * @typedef {object} Sounds
+ * @property {() => void} ready fetches what is needed, within the tap or key that asked for sound
+ * @property {(strong: boolean, inSeconds: number) => void} click
+ * @property {(pitches: number[]) => void} strum
+ * @property {() => void} stop
+ */
+
+/**
+ * @param {() => void} failed told where no sound can be made
+ * @returns {Sounds}
+ */
+export function sounds(failed) {
+  /** @type {Promise<Player | null> | null} */
+  let fetched = null;
+  /** @type {Player | null} */
+  let player = null;
+  const ready = () => {
+    fetched ??= fetchPlayer().then((found) => { player = found; return found; });
+    return fetched.then((found) => { if (!found) failed(); return found; });
+  };
+  return {
+    ready,
+    click: (strong, inSeconds) => player?.click(strong, player.now() + Math.max(0, inSeconds)),
+    strum: (pitches) => { ready().then((found) => found?.strum(pitches)).catch(failed); },
+    stop: () => player?.stop(),
+  };
+}
+
+/** @returns {Promise<Player | null>} */
+async function fetchPlayer() {
+  try {
+    /** @type {Player} */
+    const found = await import(new URL("../sound/player.js", import.meta.url).href);
+    return found.available() ? found : null;
+  } catch {
+    return null;
+  }
+}
