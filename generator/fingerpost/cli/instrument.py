@@ -53,7 +53,21 @@ def shape(text: str, board: Fretboard) -> Shape:
     try:
         read = read_shape(text, board.strings)
     except ShapeError as problem:
-        raise QuestionError(f"{text!r} is no shape: {problem}", "a fret for each string, such as x32010") from problem
+        raise QuestionError(f"{text!r} is no shape: {problem}", _nearest(text, board)) from problem
     if any(press.fret > board.highest_fret for press in read.presses):
         raise QuestionError(f"{text!r} needs more frets than the {board.highest_fret} this neck has")
     return read
+
+
+def _nearest(text: str, board: Fretboard) -> str:
+    """What to write instead of a shape that could not be read: it may be one of another number of strings."""
+    from fingerpost.music.shape_text import ShapeError, read_shape
+
+    for strings in _USUAL:
+        if strings != board.strings:
+            try:
+                read_shape(text, strings)
+            except ShapeError:
+                continue
+            return f"--strings {strings}, if it is for an instrument of {strings} strings"
+    return f"a fret for each string, such as {'x32010'[-board.strings :].rjust(board.strings, 'x')}"

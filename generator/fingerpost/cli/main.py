@@ -13,10 +13,10 @@ from collections.abc import Sequence
 from typing import NoReturn
 
 from fingerpost import __version__
-from fingerpost.cli import check, export, name, neighbours, new, review, spell
+from fingerpost.cli import check, export, name, neighbours, new, review, route, spell
 from fingerpost.cli.answer import FINE, WRONG_USAGE, QuestionError, complain
 
-COMMANDS = (new, check, review, name, spell, neighbours, export)
+COMMANDS = (new, check, review, name, spell, neighbours, route, export)
 
 DESCRIPTION = """\
 Publishes a guitar course whose lessons are chord shapes that change by one finger at a time.
@@ -32,6 +32,7 @@ Asking about music
   fingerpost name x32010       what a shape is called, and why
   fingerpost spell C7#9        the notes of a chord symbol
   fingerpost neighbours x32010 every shape one finger away
+  fingerpost route C Am        the way from chord to chord, one finger at a time
   fingerpost export svg --shape x32010"""
 
 EPILOG = """\

@@ -33,12 +33,12 @@ class Sound:
     without_capo: str = ""
 
 
-def fingered(text: str, board: Fretboard) -> Shape:
+def fingered(text: str, board: Fretboard, hand: Hand | None = None) -> Shape:
     """The shape with a finger for every press, the likeliest where it says none. Raises QuestionError."""
     shape = instrument.shape(text, board)
     if shape.has_fingers:
         return shape
-    found = fingerings(shape, board, Hand())
+    found = fingerings(shape, board, hand or Hand())
     if not found:
         raise QuestionError(f"No hand can hold {text!r}", "a shape that four fingers reach")
     return found[0]

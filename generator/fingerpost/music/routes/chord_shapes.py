@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from functools import lru_cache
 from itertools import product
 
 from fingerpost.music.chord import Chord
@@ -20,7 +19,6 @@ SPARE_POINTS = 1.0
 Frets = tuple[int | None, ...]
 
 
-@lru_cache(maxsize=512)
 def shapes_of(chord: Chord, fretboard: Fretboard, hand: Hand, low: int, high: int) -> tuple[Shape, ...]:
     """The shapes of a chord with frets from low to high and open strings, in a fixed order; empty where there is none.
 
