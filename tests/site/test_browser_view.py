@@ -141,6 +141,7 @@ def test_a_store_that_is_not_ours_is_left_alone(visit: Visiting, lessons: list[s
         assert page.evaluate("Object.keys(document.documentElement.dataset).sort()") == [
             "base",
             "builtHand",
+            "builtNames",
             "builtView",
         ]
 

@@ -1,5 +1,6 @@
 // Starts what a page has use for. Each module finds its own place in the page and does nothing where it has none.
 import { bindContents } from "./contents.js";
+import { bindNames } from "./names.js";
 import { bindPractice } from "./practice/opening.js";
 import { bindProgress } from "./progress.js";
 import { bindScrollers } from "./scrollers.js";
@@ -10,6 +11,7 @@ import { bindView } from "./view.js";
 
 bindView();
 bindTurn();
+bindNames();
 bindContents();
 bindProgress();
 bindPractice();

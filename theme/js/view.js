@@ -18,7 +18,7 @@ export function bindView() {
 }
 
 /**
- * @param {string} name hand, view, light or text
+ * @param {string} name hand, view, light, text, or what of the names (js/names.js)
  * @param {string} value empty: as the page was built, or as the device says
  */
 function choose(name, value) {
@@ -30,8 +30,9 @@ function choose(name, value) {
 
 /** @param {Element} panel */
 function showCurrent(panel) {
+  const [notes, sevenths, diminished, minor] = (root.dataset.builtNames ?? "").split(" ");
   /** @type {Record<string, string | undefined>} */
-  const built = { hand: root.dataset.builtHand, view: root.dataset.builtView };
+  const built = { hand: root.dataset.builtHand, view: root.dataset.builtView, notes, sevenths, diminished, minor };
   for (const input of panel.querySelectorAll("input")) {
     input.checked = input.value === (root.dataset[input.name] ?? built[input.name] ?? "");
   }

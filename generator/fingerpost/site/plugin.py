@@ -26,6 +26,7 @@ from fingerpost.site.course_model import CourseModel, Kept, course_model, look_o
 from fingerpost.site.course_pages import MAKERS, add_course_pages, append_to_nav, pages_in_order
 from fingerpost.site.extension import FingerpostExtension
 from fingerpost.site.foreign_theme import FIGURES, figures_css, is_foreign
+from fingerpost.site.name_styles import built_style, names_on, write_name_styles
 from fingerpost.site.options import FingerpostOptions
 from fingerpost.site.search_words import BLOCKS, STEPS, contents, our_ids, without_pictures
 from fingerpost.workspace.checked import moved
@@ -57,6 +58,7 @@ class FingerpostPlugin(BasePlugin[FingerpostOptions]):  # type: ignore[no-untype
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Tells the theme which way pictures face, and a foreign theme which style sheet they need."""
         self.model: CourseModel | None = None
+        self.names: set[str] = set()
         self.kept = self.kept.by(config.config_file_path)
         self.language = _language(config)
         self.extensions = [name for name in config.markdown_extensions if name not in OUR_EXTENSION]
@@ -64,6 +66,7 @@ class FingerpostPlugin(BasePlugin[FingerpostOptions]):  # type: ignore[no-untype
             config.extra_css.append(FIGURES)
         else:
             config.theme["hand"], config.theme["view"] = self.config.handed, self.config.view
+            config.theme["names"] = built_style(self.config)
             for name in ("practice_minutes", "rest_minutes"):
                 config.theme[name] = self.config[name]
         return config
@@ -150,6 +153,16 @@ class FingerpostPlugin(BasePlugin[FingerpostOptions]):  # type: ignore[no-untype
         return context
 
     on_page_context = CombinedEvent(_on_page_context_first, _on_page_context_last)
+
+    def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
+        """Notes which names the page shows."""
+        self.names |= names_on(output)
+        return output
+
+    def on_post_build(self, *, config: MkDocsConfig) -> None:
+        """Writes every name that a page shows in every style that a reader can choose."""
+        if not is_foreign(config):
+            write_name_styles(self.names, self.config.accidentals, Path(config.site_dir))
 
     def on_template_context(
         self, context: TemplateContext, *, template_name: str, config: MkDocsConfig

@@ -7,7 +7,9 @@ from collections.abc import Container, Iterable, Iterator, Mapping
 
 from mkdocs.structure.toc import AnchorLink, TableOfContents
 
-_SILENT = re.compile(r'<svg\b.*?</svg>|<table class="fp-strings".*?</table>', re.DOTALL)
+_SILENT = re.compile(
+    r'<svg\b.*?</svg>|<table class="fp-strings".*?</table>|<div class="fp-for-practice".*?</div>', re.DOTALL
+)
 _BLOCK = re.compile(
     r'<section class="fp-(block|index-entry)[^"]*" id="([^"]*)"[^>]*>(?:<h\d class="fp-(?:title|arm)">(.*?)</h\d>)?',
     re.DOTALL,
@@ -18,6 +20,7 @@ _BARE_HEADING = re.compile(r"<(h[1-6])(?: class=\"fp-[^\"]*\")?>(.*?)</\1>", re.
 _PLACE = re.compile(r'<h([1-6])(?: data-fp="([^"]*)")?[^>]* id="([^"]*)"[^>]*>(.*?)</h\1>', re.DOTALL)
 _OUR_ID = re.compile(r'<(?:section|li) class="fp-[^"]*" id="([^"]*)"')
 _TAG = re.compile(r"<[^>]*>")
+_NAME_IN_TEXT = re.compile(r'<span data-name="[^"]*">([^<]*)</span>')
 BLOCKS, STEPS = ("block",), ("block", "index-entry", "step")
 
 
@@ -27,14 +30,16 @@ def our_ids(content: str) -> set[str]:
 
 
 def without_pictures(content: str) -> str:
-    """A page's markup without pictures and tables; blocks and steps begin with headings that carry their ids."""
+    """A page's markup without pictures, tables and what is out of sight; blocks and steps begin with headings that carry their ids."""
     if 'class="fp-' not in content:
         return content
     text = _SILENT.sub("", content)
     text = _BLOCK.sub(lambda found: _heading(2, found[1], found[2], found[3] or ""), text)
     text = _STEP.sub(lambda found: _heading(3, "step", found[1], found[2]), text)
     # A heading without an id would swallow the words after it: the index has no place to put them.
-    return _BARE_HEADING.sub(lambda found: f"<p>{found[2]}</p>", text)
+    text = _BARE_HEADING.sub(lambda found: f"<p>{found[2]}</p>", text)
+    # The index parts words where elements end, and would so part a note from the comma after it.
+    return _NAME_IN_TEXT.sub(r"\1", text)
 
 
 def _heading(level: int, kind: str, ident: str, inner: str) -> str:
