@@ -1,4 +1,4 @@
-"""The short form of a move, to be read from two metres away: `2 → A3`, `3 off`."""
+"""What a page keeps out of sight until a step is practised: the move in short, `2 → A3`, and the way back."""
 
 from __future__ import annotations
 
@@ -8,6 +8,8 @@ from fingerpost.course.model import Block, Step
 from fingerpost.music.shape import Finger, Press
 from fingerpost.music.transition import FingerMove, MoveKind, Transition
 from fingerpost.render import wording
+from fingerpost.render.named import named
+from fingerpost.render.parts import tag
 from fingerpost.render.voice import Voice
 
 FEWEST_FOR_A_RANGE = 3
@@ -35,16 +37,16 @@ def short(transition: Transition, voice: Voice) -> str:
     return voice.words.say("short.between").join(out)
 
 
-def way_back(step: Step, block: Block, voice: Voice) -> dict[str, str | None]:
-    """Data attributes of the way from a step to the one before: what stays, what moves, and its short form."""
+def for_practice(step: Step, before: Step | None, block: Block, voice: Voice) -> str:
+    """The short form of the move, and of the way back what stays, what moves and its short form; "" where none is."""
+    lines = {"fp-short": step_short(step, before, voice)}
     way = next((way for way in block.ways_back if way.from_step == step.ordinal), None)
-    if way is None:
-        return {}
-    return {
-        "data_back_stays": wording.stays(way.transition, voice) or None,
-        "data_back_move": wording.moves(way.transition, voice),
-        "data_back_short": short(way.transition, voice),
-    }
+    if way is not None:
+        lines["fp-back-stays"] = wording.stays(way.transition, voice)
+        lines["fp-back-move"] = wording.moves(way.transition, voice)
+        lines["fp-back-short"] = short(way.transition, voice)
+    content = "".join(tag("p", named(text), role) for role, text in lines.items() if text)
+    return tag("div", content, "fp-for-practice", hidden="") if content else ""
 
 
 def _mark(finger: Finger | None) -> str:

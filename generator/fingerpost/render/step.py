@@ -11,7 +11,7 @@ from fingerpost.render.look import Look
 from fingerpost.render.named import named
 from fingerpost.render.parts import chord, heading, line, paragraphs, tag
 from fingerpost.render.plain import escaped, html_id
-from fingerpost.render.short import step_short, way_back
+from fingerpost.render.short import for_practice
 from fingerpost.render.strokes import strokes
 from fingerpost.render.table import string_table
 from fingerpost.render.voice import Voice
@@ -25,7 +25,7 @@ def step_html(step: Step, before: Step | None, block: Block, look: Look) -> str:
     words = tag("div", _words(step, before, block, look, voice), "fp-words")
     return tag(
         "li",
-        arm + tag("div", figure + words, "fp-pair"),
+        arm + tag("div", figure + words, "fp-pair") + for_practice(step, before, block, voice),
         "fp-step",
         id=html_id(step.id),
         data_step=step.id,
@@ -34,8 +34,6 @@ def step_html(step: Step, before: Step | None, block: Block, look: Look) -> str:
         data_pitches=pitches(step, block),
         data_cue=step.cue,
         data_beats=step.beats,
-        data_short=step_short(step, before, voice) or None,
-        **way_back(step, block, voice),
     )
 
 

@@ -30,7 +30,10 @@ def our_ids(content: str) -> set[str]:
 
 
 def without_pictures(content: str) -> str:
-    """A page's markup without pictures, tables and what is out of sight; blocks and steps begin with headings that carry their ids."""
+    """A page's markup without pictures, tables and what is out of sight.
+
+    Blocks and steps begin with headings that carry their ids.
+    """
     if 'class="fp-' not in content:
         return content
     text = _SILENT.sub("", content)

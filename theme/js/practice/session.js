@@ -6,6 +6,7 @@ import { label } from "./controls.js";
 import { keepTime } from "./run.js";
 import { sceneOf, wayOf } from "./scene.js";
 import { show } from "./stage.js";
+import { plainText } from "./steps.js";
 import { changeBetween } from "./tries.js";
 import { changeOf, neighbour, pairInto, timedNext } from "./walk.js";
 
@@ -221,7 +222,7 @@ export class Session {
   #announce() {
     const { view, say } = this.given;
     const shape = this.running ? "" : part(view, "[data-picture] desc", SVGElement)?.textContent ?? "";
-    this.live.textContent = say("announce", { name: this.step.aloud, move: wayOf(this.#scene, say("apart")).move, shape });
+    this.live.textContent = say("announce", { name: this.step.aloud, move: plainText(wayOf(this.#scene, say("apart")).move), shape });
   }
 
   /** Above the step, on the control of pairs, and in the address. */
@@ -254,7 +255,7 @@ export class Session {
 
   /** The short form of the move to a step that is to come. @param {number} next */
   #shortOf(next) {
-    const { short } = wayOf(sceneOf(this.given.steps, next, this.#at, this.#pair), "");
+    const short = plainText(wayOf(sceneOf(this.given.steps, next, this.#at, this.#pair), "").short);
     return short.length > FITS ? "" : short;
   }
 

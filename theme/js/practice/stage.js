@@ -5,9 +5,11 @@ import { animateMoves, drawMoves, markAt } from "./movement.js";
 import { movesIn, undone } from "./moves.js";
 import { arriving, bigPicture, plain } from "./picture.js";
 import { wayOf } from "./scene.js";
+import { plainText, put } from "./steps.js";
 
 /**
  * @typedef {import("./steps.js").Step} Step
+ * @typedef {import("./steps.js").Said} Said
  * @typedef {import("./scene.js").Scene} Scene
  * @typedef {import("./scene.js").Movement} Movement
  */
@@ -28,12 +30,12 @@ export function show(view, scene, movement, say) {
   const own = direction === "there";
   const way = wayOf(scene, say("apart"));
   const arm = parts(step.element, ".fp-arm > :not(.fp-no)", HTMLElement).map((one) => one.cloneNode(true));
-  thePart(view, "[data-name]", HTMLElement).replaceChildren(...arm.flatMap((one) => [one, " "]));
+  thePart(view, "[data-chord]", HTMLElement).replaceChildren(...arm.flatMap((one) => [one, " "]));
   showShort(view, way.short);
   tell(view, "[data-stays]", way.stays);
   tell(view, "[data-move]", way.move);
   thePart(view, "[data-move-label]", HTMLElement).textContent = (own && textOf(step, ".fp-move > b")) || say("move");
-  thePart(view, "[data-sound]", HTMLElement).textContent = own ? textOf(step, ".fp-sound") : "";
+  put(thePart(view, "[data-sound]", HTMLElement), (own && part(step.element, ".fp-words > .fp-sound", HTMLElement)) || "");
   copies(view, "[data-more]", parts(step.element, MORE, HTMLElement));
   copies(view, "[data-setup]", step.ordinal === 0 ? setupOf(step) : []);
   copies(view, "[data-table]", parts(step.element, ".fp-strings", HTMLElement));
@@ -46,18 +48,18 @@ function textOf(step, line) {
   return part(step.element, `.fp-words > ${line}`, HTMLElement)?.textContent ?? "";
 }
 
-/** @param {HTMLElement} view @param {string} short */
+/** @param {HTMLElement} view @param {Said} short */
 function showShort(view, short) {
   const place = thePart(view, "[data-short]", HTMLElement);
-  place.textContent = short;
-  place.classList.toggle("practice-long", [...short].length > ONE_LINE);
+  put(place, short);
+  place.classList.toggle("practice-long", [...plainText(short)].length > ONE_LINE);
 }
 
-/** A line that says nothing is not shown. @param {HTMLElement} view @param {string} where @param {string} text */
-function tell(view, where, text) {
+/** A line that says nothing is not shown. @param {HTMLElement} view @param {string} where @param {Said} words */
+function tell(view, where, words) {
   const place = thePart(view, where, HTMLElement);
-  place.textContent = text;
-  if (place.parentElement) place.parentElement.hidden = !text;
+  put(place, words);
+  if (place.parentElement) place.parentElement.hidden = !plainText(words);
 }
 
 /** @param {HTMLElement} view @param {string} where @param {HTMLElement[]} originals */
