@@ -25,7 +25,7 @@ examples:
   fingerpost route 320003 x32010 --no-bar
   fingerpost route C G --named --key G
   fingerpost route Em Am --position 5-9 --alternatives 3
-  fingerpost route C F --taught my-course
+  fingerpost route C Am --taught my-course
   fingerpost route --json x32010/-32-1- x02210/--231-"""
 
 
