@@ -79,6 +79,11 @@ class Code(enum.StrEnum):
     MISSING_IMAGE = "missing-image"
     CUES_OUT_OF_ORDER = "cues-out-of-order"
     # settings and files
+    # acceptances
+    ACCEPTANCE_WITHOUT_REASON = "acceptance-without-reason"
+    ACCEPTANCE_UNKNOWN = "acceptance-unknown"
+    ACCEPTANCE_REFUSED = "acceptance-refused"
+    ACCEPTANCE_LAPSED = "acceptance-lapsed"
     BAD_SETTING = "bad-setting"
     UNREADABLE_FILE = "unreadable-file"
     LINK_OUT_OF_TREE = "link-out-of-tree"

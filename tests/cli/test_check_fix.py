@@ -169,3 +169,17 @@ def test_edits_keep_every_other_character() -> None:
     assert edited(text, [_edit(1, 3, 3, "!\n"), _edit(3, 1, 3, "é")]) == "ab!\r\n\r\ncd\ré\r\n"
     with pytest.raises(IndexError):
         edited(text, [_edit(2, 1, 9, "")])
+
+
+def test_fix_leaves_what_is_accepted_and_takes_out_what_has_lapsed(
+    course: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    kept = RIGHT.replace("= Am7 # softer", "~ Am7 # accept name-would-hold: the footnote is to be read")
+    page = put(course, kept.replace("- 3 to G2", "# accept name-is-loose: it was\n- 3 to G2"))
+    assert main(["check", "--fix"]) == 0
+    out = capsys.readouterr().out.splitlines()
+    assert page.read_text() == kept
+    assert out[0].startswith("docs/fog.md:10:1: fixed: There is no finding `name-is-loose`")
+    assert out[-2:] == ["Nothing to put right in 1 page.", "1 finding is accepted in place, with a reason."]
+    assert main(["check", "--format", "json"]) == 0
+    assert capsys.readouterr().out == ""

@@ -14,6 +14,7 @@ from pathlib import Path
 from typing import Any
 
 import yaml
+from fingerpost.course.acceptance import settle
 from fingerpost.course.build import build
 from fingerpost.course.settings import Settings
 from fingerpost.diagnostics import Diagnostic
@@ -47,7 +48,8 @@ class Case:
         _, found = build(read, settings)
         order = [name for name, _ in self.pages]
         every = [*(finding for page in read for finding in page.findings), *found]
-        return sorted(every, key=lambda finding: (order.index(finding.span.file), finding))
+        settled = settle(every, (accepted for page in read for accepted in page.acceptances))
+        return sorted(settled.standing, key=lambda finding: (order.index(finding.span.file), finding))
 
     def found(self) -> tuple[str, ...]:
         """The findings as a case writes them."""

@@ -6,7 +6,8 @@ from dataclasses import replace
 
 import pytest
 from fingerpost.course.rules.catalogue import CATALOGUE, explain
-from fingerpost.diagnostics import Code, Diagnostic, Edit
+from fingerpost.diagnostics import Code, Diagnostic
+from fingerpost.workspace.edits import edited
 
 from .cases import Case, cases
 
@@ -51,21 +52,13 @@ def test_every_code_is_explained_once() -> None:
         assert told.example != told.instead
 
 
-def _applied(text: str, edit: Edit) -> str:
-    lines = text.split("\n")
-    assert edit.span.line == edit.span.end_line
-    line = lines[edit.span.line - 1]
-    lines[edit.span.line - 1] = line[: edit.span.column - 1] + edit.text + line[edit.span.end_column - 1 :]
-    return "\n".join(lines)
-
-
 EDITED = [(case, finding) for case in CASES for finding in case.findings() if finding.edits]
 
 
 @pytest.mark.parametrize(("case", "finding"), EDITED, ids=lambda value: str(value) if isinstance(value, Case) else "")
 def test_a_safe_fix_removes_its_finding_and_brings_no_other(case: Case, finding: Diagnostic) -> None:
     (edit,) = finding.edits
-    pages = tuple((name, _applied(text, edit) if name == edit.span.file else text) for name, text in case.pages)
+    pages = tuple((name, edited(text, (edit,)) if name == edit.span.file else text) for name, text in case.pages)
     after = replace(case, pages=pages).findings()
     kinds = sorted((found.code, found.message) for found in case.findings())
     kinds.remove((finding.code, finding.message))

@@ -28,6 +28,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 import yaml
+from fingerpost.course.acceptance import settle
 from fingerpost.course.build import build
 from fingerpost.course.model import Block, Course, Step
 from fingerpost.course.settings import OPTIONS, Settings, explanations
@@ -103,8 +104,9 @@ def played(text: str, options: str = "") -> tuple[Course, list[Diagnostic]]:
     settings, problems = Settings.from_mapping(yaml.safe_load(options) or {})
     assert not problems, problems
     read = read_page(PAGE, text)
-    course, found = build((read.syntax,), settings)
-    return course, sorted({*read.findings, *found, *missing_images(read.syntax, lambda path: False)})
+    course, of_course = build((read,), settings)
+    found = (*read.findings, *of_course, *missing_images(read.syntax, lambda path: False))
+    return course, list(settle(found, read.acceptances).standing)
 
 
 def said_of(text: str, options: str = "") -> str:

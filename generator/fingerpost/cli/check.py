@@ -56,9 +56,14 @@ def run(args: argparse.Namespace) -> int:
     refused = _fix(sources, Places.of(sources, absolute), args.format) if args.fix else False
     sources = load(Path(args.path)) if args.fix else sources
     places = Places.of(sources, absolute)
-    findings = [places.shown(finding) for finding in check(sources, for_pages=False).findings]
+    checked = check(sources, for_pages=False)
+    findings = [places.shown(finding) for finding in checked.findings]
     for line in FORMATS[args.format](findings, places, 1 if sources.only else len(sources.pages)):
         print(line)
+    if args.format == "text" and checked.accepted:
+        from fingerpost.report.text import accepted
+
+        print(accepted(len(checked.accepted)))
     if refused:
         return WRONG_USAGE
     return FOUND_ERRORS if any(finding.severity == "error" for finding in findings) else FINE

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Hashable, Sequence
 from dataclasses import dataclass, field, replace
 
+from fingerpost.course.acceptance import Accepting
 from fingerpost.course.block import BuiltBlock, build_block
 from fingerpost.course.broken import ErrorsByBlock, meant_lines, notice
 from fingerpost.course.chord_index import chord_index
@@ -34,7 +35,8 @@ def build(
     """The course that the pages make in this order, and the findings about its meaning, sorted by place.
 
     What reading a page found is not repeated; but where a PageRead is given, a block with an error found in reading is
-    broken like one with an error found here. memory: what an earlier build kept; the next build is quicker for it.
+    broken like one with an error found here. An accepted error breaks no block; `acceptance.settle` takes it out.
+    memory: what an earlier build kept; the next build is quicker for it.
     for_pages: False leaves out what no finding needs (tables, build-up, ways back, practice), to check more quickly.
     """
     builder = _Builder(settings, memory or Memory(), for_pages)
@@ -59,6 +61,7 @@ class _Builder:
     told: list[Told] = field(default_factory=list)
     findings: list[Diagnostic] = field(default_factory=list)
     neck: Fretboard | None = None
+    accepting: Accepting = field(default_factory=Accepting)
 
     def course(self, pages: Sequence[Page]) -> tuple[Course, tuple[Diagnostic, ...]]:
         all_blocks = [block for page in pages for block in _syntax(page).blocks]
@@ -74,6 +77,7 @@ class _Builder:
         self.trail.last_on_page = None
         last, unsure = None, False
         errors = ErrorsByBlock(page.findings if isinstance(page, PageRead) else ())
+        self.accepting = Accepting(page.acceptances if isinstance(page, PageRead) else ())
         for part in draft.page.parts:
             if isinstance(part, Mention):
                 draft.mentions.append((part, Here(last, unsure, last_seen(part, self.trail))))
@@ -93,7 +97,7 @@ class _Builder:
         teaching = teaching_of(syntax)
         here = [*ground.findings, *built.findings, *teaching.findings]
         self.findings += here
-        errors = [*in_reading, *(finding for finding in here if finding.severity is Severity.ERROR)]
+        errors = [*in_reading, *(finding for finding in here if self._breaks(finding))]
         sound = built.block is not None and not errors and not built.doubted and syntax.id is not None
         told = Told(draft.page.file, syntax, built.block, built.written, teaching, built.uses, sound)
         self.told.append(told)
@@ -110,6 +114,10 @@ class _Builder:
         if syntax.id is not None:
             self.blocks.unknown.add(syntax.id.text)
         return built.block, True
+
+    def _breaks(self, finding: Diagnostic) -> bool:
+        """Whether the block with this finding can't be shown: an error that its author has not accepted."""
+        return finding.severity is Severity.ERROR and not self.accepting.take(finding)
 
     def _built(
         self, block_id: str, syntax: BlockSyntax, start: StartRead, key: Hashable, in_reading: list[Diagnostic]

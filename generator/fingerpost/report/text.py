@@ -55,6 +55,11 @@ def summary(findings: Iterable[Diagnostic], pages: int) -> str:
     return f"{', '.join(said) or 'Nothing to put right'} in {where}."
 
 
+def accepted(count: int) -> str:
+    """How many findings the authors let be."""
+    return f"{count} finding{'s are' if count > 1 else ' is'} accepted in place, with a reason."
+
+
 def full_stop(sentence: str) -> str:
     """The sentence with a full stop, unless it ends in a mark of its own."""
     return sentence if sentence.endswith((".", "!", "?")) else f"{sentence}."

@@ -9,6 +9,7 @@ from urllib.parse import quote
 
 from mkdocs.structure.files import File, Files
 
+from fingerpost.course.acceptance import settle
 from fingerpost.course.build import build
 from fingerpost.course.memory import Memory
 from fingerpost.course.model import Course
@@ -54,13 +55,14 @@ def course_model(pages: Sequence[File], files: Files, settings: Settings, kept: 
     texts = [decode(page.src_uri, page.content_bytes) for page in pages]
     reads = [_read(text.file, text.text, kept) for text, _ in texts]
     course, of_course = build(reads, settings, kept.course)
-    found = {
+    found = [
         *(finding for _, findings in texts for finding in findings),
         *(finding for read in reads for finding in read.findings),
         *of_course,
         *(finding for read in reads for finding in missing_images(read.syntax, files.src_uris.__contains__)),
-    }
-    return CourseModel(course, settings, {read.syntax.file: read for read in reads}, tuple(sorted(found)))
+    ]
+    settled = settle(found, (accepted for read in reads for accepted in read.acceptances))
+    return CourseModel(course, settings, {read.syntax.file: read for read in reads}, settled.standing)
 
 
 def _read(file: str, text: str, kept: Kept) -> PageRead:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
+from fingerpost.course.acceptance import settle
 from fingerpost.course.build import build
 from fingerpost.course.model import BrokenBlock, Lesson, MentionMeaning
 from fingerpost.course.option_values import Problem
@@ -52,7 +53,8 @@ def alone(text: str, settings: Settings, look: Look, file: str = ALONE) -> tuple
     """A page that belongs to no course, and everything that is wrong with it."""
     read = read_page(file, text)
     course, findings = build((read,), settings)
-    return PageView(read, course.lesson(file), settings, look, draw), tuple(sorted({*read.findings, *findings}))
+    settled = settle((*read.findings, *findings), read.acceptances)
+    return PageView(read, course.lesson(file), settings, look, draw), settled.standing
 
 
 def of_options(options: Mapping[str, object]) -> tuple[Settings, tuple[Diagnostic, ...]]:

@@ -11,6 +11,7 @@ import re
 from dataclasses import dataclass, field
 
 from fingerpost.diagnostics import Diagnostic
+from fingerpost.source.acceptances import Acceptance, Comment, comments_in, in_prose
 from fingerpost.source.containers import RULE, TAB, Container, Walk, continued, opened
 from fingerpost.source.fence_body import FENCE, Opening, read_fence
 from fingerpost.source.mentions import Piece, mentions_in
@@ -43,6 +44,7 @@ class Scan:
     mentions: tuple[Mention, ...] = ()
     findings: tuple[Diagnostic, ...] = ()
     title: str | None = None
+    acceptances: tuple[Acceptance, ...] = ()
 
 
 def lines_of(text: str) -> list[str]:
@@ -59,7 +61,8 @@ def scan(file: str, text: str, first_line: int = 1) -> Scan:
     scanner = _Scanner(file, lines_of(text), first_line)
     scanner.run()
     mentions = mentions_in(file, scanner.paragraphs)
-    return Scan(tuple(scanner.fences), mentions, tuple(sorted(scanner.findings)), scanner.title)
+    accepted = tuple(in_prose(scanner.comments, scanner.paragraphs, scanner.fences))
+    return Scan(tuple(scanner.fences), mentions, tuple(sorted(scanner.findings)), scanner.title, accepted)
 
 
 @dataclass(slots=True)
@@ -75,6 +78,7 @@ class _Scanner:
     paragraphs: list[list[Piece]] = field(default_factory=list)
     fences: list[Fence] = field(default_factory=list)
     findings: list[Diagnostic] = field(default_factory=list)
+    comments: list[Comment] = field(default_factory=list)
     title: str | None = None
     html: bool = False
     bare_item: bool = False
@@ -153,9 +157,12 @@ class _Scanner:
         """Text in which mentions may stand, up to a comment that goes on over the following lines."""
         line, text = self.first_line + self.at - 1, text[start:]
         comment = self.open_comment(text)
-        self.paragraph.append(Piece(text[:comment], line, start + 1))
+        piece = Piece(text[:comment], line, start + 1)
+        self.paragraph.append(piece)
         if comment is not None:
             self.skip_to(COMMENT_END, start + comment + len(COMMENT))
+        if COMMENT in text:
+            self.comments.extend(comments_in(self.file, self.lines, self.first_line, piece, self.at))
 
     def open_comment(self, text: str) -> int | None:
         """Where a comment begins that does not end on its line; one without any end must begin the line to count."""

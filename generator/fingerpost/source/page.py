@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from fingerpost.diagnostics import Diagnostic
+from fingerpost.source.acceptances import Acceptance, in_block
 from fingerpost.source.block import read_block
 from fingerpost.source.fences import lines_of, scan
 from fingerpost.source.front_matter import front_matter
@@ -15,11 +16,12 @@ BYTE_ORDER_MARK = "\ufeff"
 
 @dataclass(frozen=True, slots=True)
 class PageRead:
-    """A page taken apart. fences and syntax.blocks go together, one by one; findings are sorted by place."""
+    """A page taken apart. fences and syntax.blocks go together, one by one; findings and acceptances by place."""
 
     syntax: PageSyntax
     fences: tuple[Fence, ...]
     findings: tuple[Diagnostic, ...]
+    acceptances: tuple[Acceptance, ...] = ()
 
 
 def read_page(file: str, text: str) -> PageRead:
@@ -29,7 +31,7 @@ def read_page(file: str, text: str) -> PageRead:
     body = "\n".join(text.split("\n")[data.lines :]) if data.lines else text
     read = read_body(file, body, data.lines + 1)
     syntax = replace(read.syntax, title=data.title or read.syntax.title)
-    return PageRead(syntax, read.fences, tuple(sorted((*data.findings, *read.findings))))
+    return PageRead(syntax, read.fences, tuple(sorted((*data.findings, *read.findings))), read.acceptances)
 
 
 def read_body(file: str, body: str, first_line: int = 1) -> PageRead:
@@ -40,4 +42,6 @@ def read_body(file: str, body: str, first_line: int = 1) -> PageRead:
     parts.extend(found.mentions)
     findings = (*found.findings, *(finding for block in blocks for finding in block.findings))
     syntax = PageSyntax(file, found.title, tuple(sorted(parts, key=lambda part: part.span)))
-    return PageRead(syntax, found.fences, tuple(sorted(findings)))
+    accepted = (*found.acceptances, *(accepted for fence in found.fences for accepted in in_block(fence)))
+    by_place = tuple(sorted(accepted, key=lambda one: one.span))
+    return PageRead(syntax, found.fences, tuple(sorted(findings)), by_place)

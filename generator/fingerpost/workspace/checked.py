@@ -7,8 +7,10 @@ import posixpath
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
+from fingerpost.course.acceptance import settle
 from fingerpost.course.build import build
 from fingerpost.course.extras import refusal
+from fingerpost.course.memory import Memory
 from fingerpost.course.model import Course
 from fingerpost.course.option_values import Problem
 from fingerpost.course.settings import Settings
@@ -20,22 +22,32 @@ from fingerpost.workspace.course_folder import CourseSources
 
 @dataclass(frozen=True)
 class Checked:
-    """A course with its settings and all findings in the order of their places; pages as they were read."""
+    """A course with its settings and all findings in the order of their places; pages as they were read.
+
+    accepted: what its authors let be, by a comment in its place; not among the findings.
+    """
 
     course: Course
     settings: Settings
     pages: tuple[PageRead, ...]
     findings: tuple[Diagnostic, ...]
+    accepted: tuple[Diagnostic, ...] = ()
 
 
-def check(sources: CourseSources, for_pages: bool = True) -> Checked:
+def check(
+    sources: CourseSources,
+    for_pages: bool = True,
+    memory: Memory | None = None,
+    read: Callable[[str, str], PageRead] = read_page,
+) -> Checked:
     """Reads every page and builds the model. With `sources.only`, findings are those of that page.
 
-    for_pages: False leaves out of the model what no finding needs.
+    for_pages: False leaves out of the model what no finding needs. memory and read: what an editor keeps of the last
+    check, so that a changed page costs only itself.
     """
     settings, problems = Settings.from_mapping(sources.options)
-    pages = tuple(read_page(page.file, page.text) for page in sources.pages)
-    course, of_course = build(pages, settings, for_pages=for_pages)
+    pages = tuple(read(page.file, page.text) for page in sources.pages)
+    course, of_course = build(pages, settings, memory, for_pages)
     found = [
         *sources.findings,
         *setting_findings(problems, sources),
@@ -43,15 +55,21 @@ def check(sources: CourseSources, for_pages: bool = True) -> Checked:
         *of_course,
         *(finding for page in pages for finding in missing_images(page.syntax, sources.files.__contains__)),
     ]
-    kept = (finding for finding in found if sources.only is None or finding.span.file == sources.only)
-    return Checked(course, settings, pages, tuple(sorted(set(kept))))
+    settled = settle(found, (accepted for page in pages for accepted in page.acceptances))
+    standing, accepted = (
+        tuple(finding for finding in part if sources.only in (None, finding.span.file))
+        for part in (settled.standing, settled.accepted)
+    )
+    return Checked(course, settings, pages, standing, accepted)
 
 
 def setting_findings(problems: Iterable[Problem], sources: CourseSources) -> Iterator[Diagnostic]:
     """A finding for each option that could not be taken, at its place in mkdocs.yml."""
     name = sources.settings_name or "mkdocs.yml"
     for problem in problems:
-        place = sources.option_places.get(problem.key) or sources.option_places.get(problem.key.split(".")[0])
+        place = sources.option_places.get(problem.key) or sources.option_places.get(
+            problem.key.split(".")[0]
+        )
         span = place or Span(name, 1, 1, 1, 1)
         fix = f"`{problem.nearest}`" if problem.nearest else ""
         yield Diagnostic(span, Severity.ERROR, Code.BAD_SETTING, problem.sentence, problem.expected, fix)
