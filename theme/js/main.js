@@ -1,4 +1,5 @@
 // Starts what a page has use for. Each module finds its own place in the page and does nothing where it has none.
+import { bindAsk } from "./ask/opening.js";
 import { bindContents } from "./contents.js";
 import { bindNames } from "./names.js";
 import { bindPractice } from "./practice/opening.js";
@@ -17,4 +18,5 @@ bindProgress();
 bindPractice();
 bindTicks();
 bindSearch();
+bindAsk();
 bindScrollers();
