@@ -168,6 +168,15 @@ def test_the_printed_sheet_is_black_ink_and_splits_no_step(visit: Visiting, less
                 " [getComputedStyle(step).breakInside, step.getBoundingClientRect().height])"
             )
             assert {inside for inside, _ in steps} == {"avoid"}
+            assert page.evaluate(
+                "[...document.querySelectorAll('.fp-back-title, .fp-back-lead')]"
+                ".every((before) => getComputedStyle(before).breakAfter === 'avoid')"
+            )
+            # A list of ways back may go on overleaf; else it would leave the rest of a page empty.
+            assert page.evaluate(
+                "[...document.querySelectorAll('.fp-ways')]"
+                ".every((list) => getComputedStyle(list).breakInside === 'auto')"
+            )
             assert max(height for _, height in steps) < page_height
             ink = page.evaluate(
                 """() => [...document.querySelectorAll('main *')].flatMap((element) => {
