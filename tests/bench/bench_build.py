@@ -37,7 +37,7 @@ def pasted(source: Path, folder: Path) -> Path:
         sections = iter(block.findall(made))
         text = re.sub(r"```moves\n.*?```\n", lambda _: next(sections) + "\n", page.read_text("utf-8"), flags=re.DOTALL)  # noqa: B023
         (folder / "docs" / page.name).write_text(text, encoding="utf-8")
-    for name in ("chords", "reading-the-pictures", "staying-unhurt"):
+    for name in ("chords", "reading-the-pictures", "tuner", "staying-unhurt"):
         made = (site / name / "index.html").read_text(encoding="utf-8")
         body = re.search(r'<div class="fp-page.*</div>', made, re.DOTALL)
         (folder / "docs" / f"{name}.md").write_text(f"# {name}\n\n{body[0] if body else ''}\n", encoding="utf-8")

@@ -62,7 +62,12 @@ def test_links_lead_to_steps_on_other_pages(course):
 def test_course_pages_are_added_and_can_be_reached(course, urls):
     course.write(PAGES, SETTINGS.replace("use_directory_urls: true", f"use_directory_urls: {urls}")).build(strict=True)
     tail = "/index.html" if urls == "true" else ".html"
-    for name, title in (("chords", "Chord"), ("reading-the-pictures", "picture"), ("staying-unhurt", "unhurt")):
+    for name, title in (
+        ("chords", "Chord"),
+        ("reading-the-pictures", "picture"),
+        ("tuner", "tune"),
+        ("staying-unhurt", "unhurt"),
+    ):
         page = read(course.page(f"{name}{tail}"))
         assert title.casefold() in page.all("h1")[0].text.casefold()
         assert page.faults == []
@@ -81,7 +86,7 @@ def test_course_pages_stand_where_the_nav_puts_them(course):
     course.write(PAGES, SETTINGS.replace("plugins:", nav + "plugins:")).build(strict=True)
     assert course.logged.said() == []
     assert "Chords first" in course.page("index.html")
-    for name in ("reading-the-pictures", "staying-unhurt"):
+    for name in ("reading-the-pictures", "tuner", "staying-unhurt"):
         assert f"{name}/" in course.page("first/index.html")
 
 

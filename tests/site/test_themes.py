@@ -62,7 +62,7 @@ def test_pictures_names_and_not_a_word_of_warning(case):
 
 def test_course_pages_are_there_and_linked(case):
     course, _, _ = case
-    for name in ("chords", "reading-the-pictures", "staying-unhurt"):
+    for name in ("chords", "reading-the-pictures", "tuner", "staying-unhurt"):
         assert (course.folder / "site" / name / "index.html").is_file()
         assert f"{name}/" in course.page("index.html")
     assert read(course.page("chords/index.html")).all("svg")

@@ -1,32 +1,21 @@
-"""The pages that the build adds to a course: its chords, how to read the pictures, staying unhurt."""
+"""The pages that the build adds to a course, by name: its chords, how to read the pictures, tuning, staying unhurt."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from fingerpost.course.model import ChordEntry, Course, Naming, ShapeMet, Step
 from fingerpost.course.settings import Settings
+from fingerpost.render.course_page import CoursePage as CoursePage
 from fingerpost.render.figure import figure_svg, picture
 from fingerpost.render.legend import legend
 from fingerpost.render.look import Look
 from fingerpost.render.named import named
 from fingerpost.render.parts import chord, heading, items, tag
 from fingerpost.render.plain import escaped, html_id
+from fingerpost.render.tuner_page import tuner
 from fingerpost.render.voice import Voice
-
-
-@dataclass(frozen=True)
-class CoursePage:
-    """A page made by the build: its title, and its content as markup below a heading of its own."""
-
-    title: str
-    html: str
-
-    @property
-    def markdown(self) -> str:
-        """The page as Markdown source: a heading, then one block of markup without an empty line in it."""
-        return f"# {self.title}\n\n{self.html}\n"
 
 
 def how_to_read(look: Look) -> CoursePage:
@@ -82,6 +71,11 @@ def _places(course: Course) -> dict[tuple[str, str, str], _Place]:
         for block in lesson.blocks
         for step in block.steps
     }
+
+
+def index_ids(course: Course, look: Look) -> frozenset[str]:
+    """The ids of the entries of the index of chords, which links may lead to."""
+    return frozenset(_idents(course, look).values())
 
 
 def _idents(course: Course, look: Look) -> dict[str, str]:
@@ -147,3 +141,12 @@ def _link(
     found = places.get(place)
     text = look.words.say(key, title=found.title, number=found.step.ordinal + 1) if found else block
     return tag("a", escaped(text), "fp-link", href=look.links.step(lesson, block, html_id(step)))
+
+
+MAKERS: Mapping[str, Callable[[Course, Settings, Look], CoursePage]] = {
+    "chords.md": lambda course, settings, look: chord_index(course, look),
+    "reading-the-pictures.md": lambda course, settings, look: how_to_read(look),
+    "tuner.md": tuner,
+    "staying-unhurt.md": lambda course, settings, look: staying_unhurt(look, settings),
+}
+"""How each of these pages is made, by its name among the sources."""

@@ -12,7 +12,7 @@ from fingerpost.render.named import named
 from fingerpost.render.parts import chord, heading, line, paragraphs, tag
 from fingerpost.render.plain import escaped, html_id
 from fingerpost.render.short import for_practice
-from fingerpost.render.strokes import strokes
+from fingerpost.render.strokes import stroke_groups, strokes
 from fingerpost.render.table import string_table
 from fingerpost.render.voice import Voice
 
@@ -34,6 +34,7 @@ def step_html(step: Step, before: Step | None, block: Block, look: Look) -> str:
         data_pitches=pitches(step, block),
         data_cue=step.cue,
         data_beats=step.beats,
+        data_pattern=" ".join(stroke_groups(step.pattern or "") or ()) or None,
     )
 
 

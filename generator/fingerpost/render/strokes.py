@@ -14,12 +14,18 @@ _WORDS = {"down": "d", "up": "u", "↓": "d", "↑": "u", ".": "-", "_": "-", "x
 
 def read_strokes(pattern: str) -> tuple[str, ...] | None:
     """The strokes of a pattern (`D DU UDU`, `down up -`) as d, u and -; None where it holds anything else."""
+    groups = stroke_groups(pattern)
+    return None if groups is None else tuple(mark for group in groups for mark in group)
+
+
+def stroke_groups(pattern: str) -> tuple[str, ...] | None:
+    """The strokes as they are written together: `D DU -UDU` is d, du and -udu. Each group begins on a beat."""
     out: list[str] = []
     for word in re.split(r"[\s,|]+", pattern.strip().casefold()):
         marks = [_WORDS[word]] if word in _WORDS else [_WORDS.get(mark, mark) for mark in word]
         if any(mark not in SIGNS for mark in marks):
             return None
-        out += marks
+        out.append("".join(marks))
     return tuple(out)
 
 

@@ -2,23 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Iterable
 
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.nav import Navigation
 
-from fingerpost.course.model import Course
-from fingerpost.course.settings import Settings
-from fingerpost.render.course_pages import CoursePage, chord_index, how_to_read, staying_unhurt
-from fingerpost.render.look import Look
+from fingerpost.render.course_pages import MAKERS
 from fingerpost.workspace.nav import nav_files
-
-MAKERS: Mapping[str, Callable[[Course, Settings, Look], CoursePage]] = {
-    "chords.md": lambda course, settings, look: chord_index(course, look),
-    "reading-the-pictures.md": lambda course, settings, look: how_to_read(look),
-    "staying-unhurt.md": lambda course, settings, look: staying_unhurt(look, settings),
-}
 
 
 def add_course_pages(files: Files, config: MkDocsConfig) -> tuple[str, ...]:
