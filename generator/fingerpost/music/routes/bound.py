@@ -63,7 +63,7 @@ class Bound:
             moves += len(over) + twice
             points += extra
         if moves > 1:
-            moves -= self.exchanges(grip)
+            moves = max(moves - self.exchanges(grip), self.at_a_glance(grip))
         if not moves and grip[STRUCK] != target[STRUCK]:
             return 1, costs.strum
         return moves, points + self._further(grip, moves)
