@@ -14,6 +14,7 @@ from fingerpost.course.model import Block, Step
 from fingerpost.course.name_book import NameBook
 from fingerpost.course.perform import Held, Stuck, movers, perform
 from fingerpost.course.practice import practice
+from fingerpost.course.second_reading import second_reading
 from fingerpost.course.slip import warning
 from fingerpost.course.start import StartRead
 from fingerpost.course.steps import Walk
@@ -66,10 +67,17 @@ def build_block(
     if shape is None:
         return BuiltBlock(None, (*start.findings, *found))
     asking = NameBook(book.used)
-    walk = Walk(block_id, ground, asking, Held(shape, None, start.sure, start.faults), for_pages=for_pages)
-    text = syntax.start.text if syntax.start is not None else None
-    walk.begin(syntax.start.name if syntax.start else None, _start_span(syntax), text.text if text else "")
+
+    def begin(held: Held) -> Walk:
+        walk = Walk(block_id, ground, asking, held, for_pages=for_pages)
+        text = syntax.start.text.text if syntax.start is not None else ""
+        walk.begin(syntax.start.name if syntax.start else None, _start_span(syntax), text)
+        return walk
+
+    held = Held(shape, None, start.sure, start.faults)
+    walk = begin(held)
     walk.go(syntax.steps, meant)
+    walk = second_reading(walk, syntax, ground, held, begin) or walk
     block = _begun(block_id, syntax, ground, walk, start.held)
     block = _finished(block, syntax, ground) if for_pages else block
     return BuiltBlock(

@@ -159,7 +159,7 @@ class Walk:
             return None, named
         nameless = replace(line, name=None)
         here, there = (names_hold(held, nameless, ahead[1:], self.ground) for held in (done.held, meant.held))
-        uncommon = _is_uncommon(named)
+        uncommon = is_uncommon(named.naming)
         if (there and not here) or (here == there and uncommon):
             self._report((*done.findings, _other_move(line.actions[0].span, line.name, named, meant.text)))
             self.held = meant.held
@@ -237,9 +237,9 @@ def _other_move(span: Span, said: NameSaid, named: Named, meant: str) -> Diagnos
     return error(span, Code.NAME_IS_WRONG, message, f"`{meant}`, or the name {denial.fix}", meant)
 
 
-def _is_uncommon(named: Named) -> bool:
+def is_uncommon(naming: Naming) -> bool:
     """Whether what sounds has no name that a lesson is likely to mean, so that it was hardly meant."""
-    best = named.naming.ranked[0].ranked if named.naming.ranked else None
+    best = naming.ranked[0].ranked if naming.ranked else None
     return best is not None and (best.foreign or best.reading.usual > USUAL)
 
 
