@@ -64,6 +64,7 @@ class Code(enum.StrEnum):
     PRESSED_BUT_NOT_STRUCK = "pressed-but-not-struck"
     NO_SOUND_CHANGES = "no-sound-changes"
     SOUND_CHANGES_AFTER_ALL = "sound-changes-after-all"
+    SHAPE_REPEATED = "shape-repeated"
     # names
     NAME_IS_WRONG = "name-is-wrong"
     NAME_IS_LOOSE = "name-is-loose"
@@ -78,12 +79,15 @@ class Code(enum.StrEnum):
     TAUGHT_BUT_NOT_USED = "taught-but-not-used"
     MISSING_IMAGE = "missing-image"
     CUES_OUT_OF_ORDER = "cues-out-of-order"
-    # settings and files
+    HARDER_STEP = "harder-step"
+    NO_WARM_UP = "no-warm-up"
+    NO_REST = "no-rest"
     # acceptances
     ACCEPTANCE_WITHOUT_REASON = "acceptance-without-reason"
     ACCEPTANCE_UNKNOWN = "acceptance-unknown"
     ACCEPTANCE_REFUSED = "acceptance-refused"
     ACCEPTANCE_LAPSED = "acceptance-lapsed"
+    # settings and files
     BAD_SETTING = "bad-setting"
     UNREADABLE_FILE = "unreadable-file"
     LINK_OUT_OF_TREE = "link-out-of-tree"

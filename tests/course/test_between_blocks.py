@@ -106,9 +106,9 @@ def test_the_ledger_notes_first_uses() -> None:
     first = {(entry.use.kind, entry.word): (entry.file, entry.line) for entry in ledger(made)}
     assert first["chord", "Am"] == ("p1.md", 3)
     assert first["chord", "C"] == ("p1.md", 6)
-    assert first["fret", "3"] == ("p1.md", 6)
-    assert first["finger", "4"] == ("p2.md", 4)
-    assert first["fret", "5"] == ("p2.md", 4)
+    assert first["fret", "fret 3"] == ("p1.md", 6)
+    assert first["finger", "finger 4"] == ("p2.md", 4)
+    assert first["fret", "fret 5"] == ("p2.md", 4)
     assert first["technique", "bar"] == first["technique", "capo"] == ("p2.md", 4)
     assert first["technique", "hinge"] == ("p2.md", 6)
     assert first["technique", "slide"] == ("p2.md", 7)

@@ -6,7 +6,9 @@ What an example looks like in a page:
   gives the names of its steps, block by block, or a line `Finds:` and a `text` fence with what the check prints.
 - a `console` fence holds commands after `$ ` and exactly what they print.
 - a table whose head is Move, From, Gives: each row is a step.
-- between `<!-- made: options -->` and `<!-- end -->` stands a list that is written from the tool's own data.
+- between `<!-- made: options -->` and `<!-- end -->` stands a list that is written from the tool's own data; so do the
+  table of findings (`made: findings`), and of each finding what it is (`made: about CODE`) and what to write instead
+  (`made: instead of CODE`).
 
 A line such as "With `ties: [Am7 not C6]`:" before a longer fence sets options of the course for that example.
 
@@ -31,8 +33,10 @@ import yaml
 from fingerpost.course.acceptance import settle
 from fingerpost.course.build import build
 from fingerpost.course.model import Block, Course, Step
+from fingerpost.course.rules.catalogue import explain
+from fingerpost.course.rules.weights import MENDED, weights
 from fingerpost.course.settings import OPTIONS, Settings, explanations
-from fingerpost.diagnostics import Diagnostic
+from fingerpost.diagnostics import Code, Diagnostic
 from fingerpost.music.change_costs import ChangeCosts
 from fingerpost.music.chord_symbol import write
 from fingerpost.music.hand import Costs, Limits
@@ -50,7 +54,7 @@ MARKDOWN = re.compile(
     r"(?P<said>Makes: [^\n]*|Finds:\n\n```text\n.*?^```)",
     re.M | re.S,
 )
-MADE = re.compile(r"^<!-- made: (?P<what>\w+) -->\n(?P<list>.*?)^<!-- end -->", re.M | re.S)
+MADE = re.compile(r"^<!-- made: (?P<what>[\w -]+) -->\n(?P<list>.*?)^<!-- end -->", re.M | re.S)
 CONSOLE = re.compile(r"^```console\n(?P<text>.*?)^```", re.M | re.S)
 SOURCE_IN_OUR_NOTES = re.compile(r" \(standards\.md[^)]*\)")
 ROW = re.compile(r"^\| `(?P<move>[^`]+)` \| `(?P<start>\S+)` \| `(?P<gives>\S+)` (?P<name>\S+) \|$", re.M)
@@ -177,7 +181,50 @@ def _printed(command: str, here: Path) -> str:
 
 
 def made(what: str) -> str:
-    """A list of the guide as the tool's own data has it: the name, what holds if nothing is said, what it means."""
+    """What the guide has between two marks, as the tool's own data has it."""
+    for begin, make in OF_A_FINDING.items():
+        if what.startswith(begin):
+            return make(Code(what.removeprefix(begin)))
+    return _table_of_findings() if what == "findings" else _list(what)
+
+
+def _table_of_findings() -> str:
+    """Every code with what it stands for, its weight, and whether `--fix` can mend it."""
+    rows = (
+        f"| [`{code}`](#{code}) | {explain(code).title} | {_weight(code)} | {'yes' if code in MENDED else ''} |\n"
+        for code in Code
+    )
+    return "\n| Code | Finds | Weight | `--fix` |\n| --- | --- | --- | --- |\n" + "".join(rows) + "\n"
+
+
+def _weight(code: Code) -> str:
+    return " or ".join(weights(code))
+
+
+def _about(code: Code) -> str:
+    """What a finding is: its title, why it matters, how much it weighs."""
+    told = explain(code)
+    mended = ", and `check --fix` can mend it" if code in MENDED else ""
+    weight = _weight(code)
+    return f"\n**{told.title}.** {told.why}\n\nWeight: {weight}{mended}.\n\n"
+
+
+def _instead(code: Code) -> str:
+    """The example of the explanation, and what to write in its place; fences that hold a fence are longer."""
+    told = explain(code)
+    return f"\nIn place of\n\n{_fenced(told.example)}\nwrite\n\n{_fenced(told.instead)}\n"
+
+
+def _fenced(text: str) -> str:
+    fence = "`````" if "```" in text else "```"
+    return f"{fence}text\n{text}\n{fence}\n"
+
+
+OF_A_FINDING: dict[str, Callable[[Code], str]] = {"about ": _about, "instead of ": _instead}
+
+
+def _list(what: str) -> str:
+    """A list of amounts or options: the name, what holds if nothing is said, what it means."""
     return "\n" + "".join(f"- **`{name}`** ({default}): {about}\n" for name, default, about in LISTS[what]()) + "\n"
 
 

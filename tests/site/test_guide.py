@@ -74,7 +74,10 @@ def test_there_are_examples() -> None:
     assert consoles >= 4
     assert move_tables == 2
     assert len(ROWS) >= 15
-    assert [example.text for example in LISTS] == ["options", "limits", "costs", "change_costs"]
+    listed = [example.text for example in LISTS]
+    assert [what for what in listed if " " not in what] == ["findings", "options", "limits", "costs", "change_costs"]
+    of_findings = [f"{what} {code}" for code in Code for what in ("about", "instead of")]
+    assert [what for what in listed if " " in what] == of_findings
 
 
 @pytest.mark.parametrize("page", [name for name, _ in pages()])

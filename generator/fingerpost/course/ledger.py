@@ -14,6 +14,9 @@ from fingerpost.music.transition import MoveKind
 TECHNIQUES = ("bar", "hinge", "slide", "thumb", "mute", "capo")
 """What `teaches` may name besides chords."""
 
+COUNTED = ("finger", "fret")
+"""What `teaches` names with a number (or T): `finger 4`, `fret 5`. Frets are those of the neck, capo or not."""
+
 _BY_MOVE = {
     MoveKind.HINGE: "hinge",
     MoveKind.SLIDE: "slide",
@@ -42,13 +45,14 @@ class Entry:
 
     @property
     def word(self) -> str:
-        """The chord's symbol, or the name."""
+        """The use as `teaches` names it."""
         return use_word(self.use)
 
 
 def use_word(use: Use) -> str:
     """How a use is written in `teaches`."""
-    return use.name if isinstance(use.name, str) else chord_symbol.write(use.name)
+    name = use.name if isinstance(use.name, str) else chord_symbol.write(use.name)
+    return f"{use.kind} {name}" if use.kind in COUNTED else name
 
 
 def uses_of_step(step: Step, block: Block) -> Iterator[Use]:

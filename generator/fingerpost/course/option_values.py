@@ -19,7 +19,10 @@ LONGEST_VALUE_SHOWN = 60
 
 @dataclass(frozen=True, slots=True)
 class Problem:
-    """An option that could not be taken: its key (dotted where nested), what is wrong, what was expected."""
+    """An option that could not be taken: its key (dotted where nested), what is wrong, what was expected.
+
+    `ties.1` is the second item of a list; a message names the whole list.
+    """
 
     key: str
     wrong: str
@@ -29,11 +32,12 @@ class Problem:
     @property
     def sentence(self) -> str:
         """The problem in one sentence."""
-        return f"`{self.key}` {self.wrong}"
+        names = [part for part in self.key.split(".") if not part.isdecimal()]
+        return f"`{'.'.join(names)}` {self.wrong}"
 
 
 class SettingError(ValueError):
-    """A value that an option does not take; inner is the key within a nested option."""
+    """A value that an option does not take; inner is the key within a nested option, or the place in a list."""
 
     def __init__(self, wrong: str, expected: str, nearest: str = "", inner: str = "") -> None:
         super().__init__(f"{wrong}; expected {expected}")
@@ -170,7 +174,25 @@ def tied_names(value: object) -> tuple[tuple[Chord, Chord], ...]:
     texts = [value] if isinstance(value, str) else value
     if not isinstance(texts, list | tuple):
         raise SettingError(f"is {shown(value)}", "a list of decisions, each as C6 not Am7")
-    return tuple(_tie(text_of(text)) for text in texts)
+    ties: list[tuple[Chord, Chord]] = []
+    for item, text in enumerate(map(text_of, texts)):
+        try:
+            ties.append(_tie(text))
+            _check_agrees(ties, text)
+        except SettingError as error:
+            raise SettingError(error.wrong, error.expected, error.nearest, str(item)) from None
+    return tuple(ties)
+
+
+def _check_agrees(ties: list[tuple[Chord, Chord]], text: str) -> None:
+    """Raises SettingError where the last decision keeps another name for notes that were decided before."""
+    kept = ties[-1][0]
+    for earlier, other in ties[:-1]:
+        same = earlier.pitch_classes == kept.pitch_classes
+        if same and earlier.with_bass(None).root.pitch_class != kept.with_bass(None).root.pitch_class:
+            before = f"{chord_symbol.write(earlier)} not {chord_symbol.write(other)}"
+            wrong = f"holds {shown(text)}, and {shown(before)} has decided for the same notes already"
+            raise SettingError(wrong, "one decision for the same notes", before)
 
 
 def _tie(text: str) -> tuple[Chord, Chord]:

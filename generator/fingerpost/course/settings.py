@@ -130,6 +130,30 @@ class Settings:
         ),
     )
 
+    harder_step: float = field(
+        default=2,
+        metadata=_option(
+            number(0, 20, whole=False),
+            "How many times as hard as the hardest step before it a step may be before a note says so; 0: never. By "
+            "our own choice.",
+        ),
+    )
+    warm_up_steps: int = field(
+        default=0,
+        metadata=_option(
+            number(0, 50),
+            "How many steps at the start of a lesson are to be light; 0 asks for none. Common practice; no standard "
+            "gives a number.",
+        ),
+    )
+    rest_after_steps: int = field(
+        default=0,
+        metadata=_option(
+            number(0, 500),
+            "After how many steps a `rest` is due; 0 asks for none. Common practice; no standard gives a number.",
+        ),
+    )
+
     @property
     def fretboard(self) -> Fretboard:
         """The neck that the course is played on."""

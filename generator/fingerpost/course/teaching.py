@@ -1,23 +1,30 @@
-"""What a block says that it teaches: chords and techniques, each with its word."""
+"""What a block says that it teaches: chords, techniques, fingers and frets, each with its word."""
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field
 
-from fingerpost.course.ledger import TECHNIQUES, Use
+from fingerpost.course.ledger import COUNTED, TECHNIQUES, Use
 from fingerpost.course.model import Block, Step
 from fingerpost.course.naming import symbol_of
 from fingerpost.course.option_values import nearest
-from fingerpost.course.slip import Slip, error
+from fingerpost.course.slip import Slip, error, slip
 from fingerpost.course.words import quoted
 from fingerpost.diagnostics import Code, Diagnostic
 from fingerpost.music.chord import Chord
 from fingerpost.source.syntax import BlockSyntax, StepSyntax, Token
 
+COUNTS = {
+    "finger": (re.compile("[1-4Tt]"), "`finger` and one of 1, 2, 3, 4 and T"),
+    "fret": (re.compile("[1-9]|[12][0-9]|3[0-6]"), "`fret` and a number of the neck, from 1"),
+}
+"""How the counted things are numbered, and what is expected of a word for one."""
+
 
 @dataclass(frozen=True)
 class Teaching:
-    """What `teaches` names, each use with its word; findings are about words that are neither chord nor technique."""
+    """What `teaches` names, each use with its word; findings are about words that are none of those."""
 
     words: dict[Use, Token] = field(default_factory=dict)
     findings: tuple[Diagnostic, ...] = ()
@@ -33,14 +40,32 @@ def teaching_of(block: BlockSyntax) -> Teaching:
     words: dict[Use, Token] = {}
     findings: list[Diagnostic] = []
     for token in block.teaches:
-        if token.text in TECHNIQUES:
-            words.setdefault(Use("technique", token.text), token)
-            continue
         try:
-            words.setdefault(Use("chord", symbol_of(token)), token)
+            words.setdefault(_use(token), token)
         except Slip as problem:
-            findings.append(_neither(token, problem))
+            findings.append(problem.finding)
     return Teaching(words, tuple(findings))
+
+
+def _use(token: Token) -> Use:
+    """What a word names. Raises Slip where it is none of the things that can be taught."""
+    if token.text in TECHNIQUES:
+        return Use("technique", token.text)
+    kind, _, number = token.text.partition(" ")
+    if kind in COUNTED:
+        return _counted(token, kind, number.strip())
+    try:
+        return Use("chord", symbol_of(token))
+    except Slip as problem:
+        raise Slip(_neither(token, problem)) from None
+
+
+def _counted(token: Token, kind: str, number: str) -> Use:
+    """`finger 4` or `fret 5`."""
+    good, expected = COUNTS[kind]
+    if not good.fullmatch(number):
+        raise slip(token.span, Code.BAD_VALUE, f"{quoted(token.text)} names no {kind}", expected)
+    return Use(kind, number.upper())
 
 
 def _neither(token: Token, problem: Slip) -> Diagnostic:

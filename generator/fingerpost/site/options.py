@@ -63,3 +63,6 @@ class FingerpostOptions(Config):  # type: ignore[no-untyped-call]
     warm_up_minutes = CourseOption[int]("warm_up_minutes")
     practice_minutes = CourseOption[int]("practice_minutes")
     rest_minutes = CourseOption[int]("rest_minutes")
+    harder_step = CourseOption[float]("harder_step")
+    warm_up_steps = CourseOption[int]("warm_up_steps")
+    rest_after_steps = CourseOption[int]("rest_after_steps")

@@ -6,6 +6,10 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from fingerpost.course.rules.cues_out_of_order import cues_out_of_order
 from fingerpost.course.rules.duplicate_id import duplicate_ids
+from fingerpost.course.rules.harder_step import harder_steps
+from fingerpost.course.rules.no_rest import no_rest
+from fingerpost.course.rules.no_warm_up import no_warm_up
+from fingerpost.course.rules.shape_repeated import shape_repeated
 from fingerpost.course.rules.taught_but_not_used import taught_but_not_used
 from fingerpost.course.rules.tie_decided_otherwise import ties_decided_otherwise
 from fingerpost.course.rules.used_before_taught import used_before_taught
@@ -17,7 +21,7 @@ from fingerpost.source.syntax import BlockSyntax
 OF_A_TEXT = (cues_out_of_order,)
 """Rules over one block as it is written."""
 
-OF_A_BLOCK = (taught_but_not_used,)
+OF_A_BLOCK = (taught_but_not_used, shape_repeated)
 """Rules over one block as it is understood."""
 
 OF_ALL_TEXTS = (duplicate_ids,)
@@ -25,6 +29,9 @@ OF_ALL_TEXTS = (duplicate_ids,)
 
 OF_ALL_BLOCKS = (used_before_taught,)
 """Rules over all blocks as they are understood, in the order of the course."""
+
+BY_SETTINGS = (harder_steps, no_warm_up, no_rest)
+"""Rules over all blocks that ask for what the author's options say."""
 
 
 def course_findings(told: Sequence[Told], written: Iterable[BlockSyntax], settings: Settings) -> Iterator[Diagnostic]:
@@ -40,4 +47,6 @@ def course_findings(told: Sequence[Told], written: Iterable[BlockSyntax], settin
             yield from of_block(block)
     for of_blocks in OF_ALL_BLOCKS:
         yield from of_blocks(told)
+    for by_settings in BY_SETTINGS:
+        yield from by_settings(told, settings)
     yield from ties_decided_otherwise(told, settings.ties)

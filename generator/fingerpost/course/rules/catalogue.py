@@ -165,6 +165,12 @@ CATALOGUE: dict[Code, Explanation] = {
         "- 3 off silent",
         "- 3 off",
     ),
+    Code.SHAPE_REPEATED: Explanation(
+        "A shape repeated without need",
+        "A student turns the page and has nothing to do; often it is what is left of a step that was cut.",
+        "- 3 off = Am7\n- hold",
+        "- 3 off = Am7\n- move: hold\n  say: Four slow strums.",
+    ),
     Code.NAME_IS_WRONG: Explanation(
         "A name that is not what sounds",
         "With `=` root and notes are this chord, with a slash the bass too. The message says what sounds.",
@@ -234,12 +240,24 @@ CATALOGUE: dict[Code, Explanation] = {
         "- 3 off @0:41\n- 3 to G2 @0:14",
         "- 3 off @0:41\n- 3 to G2 @0:54",
     ),
-    Code.BAD_SETTING: Explanation(
-        "An option with a value that it does not take", "The default is used in its place.", "frets: many", "frets: 22"
+    Code.HARDER_STEP: Explanation(
+        "A step much harder than those before it",
+        "Here students stop. The measure is the hardest change so far; the option `harder_step` says how much is much.",
+        "- 1 to E1-e1     (after lifts and single fingers only)",
+        "- move: 1 to E1-e1\n  or: xx3211/--3211",
     ),
-    Code.UNREADABLE_FILE: Explanation(
-        "A file that can't be read",
-        "It is missing, not yours to read, or larger than any page.",
+    Code.NO_WARM_UP: Explanation(
+        "A lesson that begins with what is hard",
+        "Not warming up goes along with injury. Asked for by the option `warm_up_steps`; how many is common practice.",
+        "warm_up_steps: 4\n\nstart: 133211/134211 = F",
+        "warm_up_steps: 4\n\nstart: x02210/--231- = Am     (and the bar after four steps)",
+    ),
+    Code.NO_REST: Explanation(
+        "Too many steps without a rest",
+        "Hands tire before ears do. Asked for by the option `rest_after_steps`; how many is common practice.",
+        "rest_after_steps: 2\n\n- 3 off\n- 3 to G2\n- 3 off",
+        "rest_after_steps: 2\n\n- 3 off\n- 3 to G2\n- rest\n- back\n- 3 off",
+    ),
     Code.ACCEPTANCE_WITHOUT_REASON: Explanation(
         "A finding accepted without a reason",
         "In a year nobody knows why it may stay. Until the comment says so, the finding counts.",
@@ -264,6 +282,12 @@ CATALOGUE: dict[Code, Explanation] = {
         "# accept name-is-loose: the recording says C\n- 3 off = C6",
         "- 3 off = C6",
     ),
+    Code.BAD_SETTING: Explanation(
+        "An option with a value that it does not take", "The default is used in its place.", "frets: many", "frets: 22"
+    ),
+    Code.UNREADABLE_FILE: Explanation(
+        "A file that can't be read",
+        "It is missing, not yours to read, or larger than any page.",
         "docs_dir: corse",
         "docs_dir: course",
     ),

@@ -35,5 +35,6 @@ def taught_but_not_used(told: Told) -> Iterator[Diagnostic]:
 
 
 def _others(told: Told) -> list[str]:
-    """What the block uses and does not name in `teaches`."""
-    return [use_word(use) for use in told.uses if use.kind in ("chord", "technique") and use not in told.teaching.words]
+    """The chords and techniques that the block uses and does not name in `teaches`."""
+    kinds = {"chord", "technique"}
+    return [use_word(use) for use in told.uses if use.kind in kinds and use not in told.teaching.words]

@@ -75,6 +75,7 @@ def _against(token: Token, instead: Chord, chosen: Chord) -> Diagnostic:
 
 def _twice(token: Token, earlier: Token) -> Diagnostic:
     where = f"on line {earlier.span.line} of {earlier.span.file}"
+    kept, refused = (chord_symbol.write(symbol_of(name).with_bass(None)) for name in (earlier, token))
     message = f"The same notes over the same bass are called {quoted(earlier.text)} {where}"
-    expected = f"one name for them, or a decision in the option `ties`, such as `{earlier.text} not {token.text}`"
+    expected = f"one name for them, recorded once in the option `ties`: `{kept} not {refused}`, or the other way round"
     return warning(token.span, Code.TIE_DECIDED_OTHERWISE, message, expected, earlier.text)

@@ -1,29 +1,31 @@
-"""A chord or a technique that is used before it was taught.
+"""A chord, a technique, a finger or a fret that is used before it was taught.
 
 What a block introduces stands in its `teaches`; what it uses must stand there or in the `teaches` of an earlier block,
 in the order of the lessons. A student who follows the course then never meets what nobody has shown. A course in which
-no block says `teaches` is left alone.
+no block says `teaches` is left alone; fingers (`finger 4`) and frets (`fret 5`) are asked for only where some block
+teaches one of their kind.
 
     start: x02210/--231- = Am
     teaches: [Am]
     steps:
     - 3 off = Am7
 
-Add the chord to `teaches`, as the fix does, or move the lesson behind the one that teaches it.
+Add it to `teaches`, as the fix does, or move the lesson behind the one that teaches it.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Set
 
 from fingerpost.course.ledger import Use, use_word
 from fingerpost.course.slip import error
 from fingerpost.course.teaching import Told
 from fingerpost.course.words import quoted
 from fingerpost.diagnostics import Code, Diagnostic, Edit, Span
-from fingerpost.source.syntax import BlockSyntax
+from fingerpost.source.syntax import Action, BlockSyntax, ExchangeFinger, MuteString, PlaceFinger, Token
 
-ASKED_FOR = ("chord", "technique")
+ALWAYS = frozenset({"chord", "technique"})
+"""What a course that says `teaches` at all must teach."""
 
 
 def used_before_taught(told: Iterable[Told]) -> Iterator[Diagnostic]:
@@ -32,10 +34,11 @@ def used_before_taught(told: Iterable[Told]) -> Iterator[Diagnostic]:
     if not any(block.syntax.teaches for block in blocks):
         return
     teachers = _teachers(blocks)
+    asked_for = ALWAYS | {use.kind for use in teachers}
     known: set[Use] = set()
     for block in blocks:
         known |= set(block.teaching.words)
-        yield from (_finding(block, use, span, teachers) for use, span in _unknown(block, known))
+        yield from (_finding(block, use, span, teachers) for use, span in _unknown(block, known, asked_for))
 
 
 def _teachers(blocks: Iterable[Told]) -> dict[Use, Told]:
@@ -46,11 +49,11 @@ def _teachers(blocks: Iterable[Told]) -> dict[Use, Told]:
     return out
 
 
-def _unknown(told: Told, known: set[Use]) -> Iterator[tuple[Use, Span]]:
+def _unknown(told: Told, known: set[Use], asked_for: Set[str]) -> Iterator[tuple[Use, Span]]:
     if told.block is None or not told.sound:
         return
     for use, step in told.uses.items():
-        if use.kind in ASKED_FOR and use not in known and not _is_course_wide(use, told):
+        if use.kind in asked_for and use not in known and not _is_course_wide(use, told):
             yield use, span_of_use(told, step.ordinal, use)
 
 
@@ -60,7 +63,7 @@ def _is_course_wide(use: Use, told: Told) -> bool:
 
 
 def span_of_use(told: Told, ordinal: int, use: Use) -> Span:
-    """The word that uses it: the name for a chord that the author names, the capo, else the line."""
+    """The word that uses it: the name of a chord, the capo, a finger, a fret, a bar, a damping; else the line."""
     syntax, step = told.syntax, told.written[ordinal]
     if use == Use("technique", "capo") and syntax.capo is not None:
         return syntax.capo.span
@@ -69,9 +72,34 @@ def span_of_use(told: Told, ordinal: int, use: Use) -> Span:
     if use.kind == "chord" and name is not None:
         return name.symbol.span
     if line is not None:
-        return line.actions[0].span.to(line.actions[-1].span)
+        capo = 0 if told.block is None else told.block.fretboard.capo
+        words = (span for action in line.actions if (span := _word_for(use, action, capo)) is not None)
+        return next(words, line.actions[0].span.to(line.actions[-1].span))
     first = syntax.start.text if syntax.start is not None else syntax.id
     return syntax.span if first is None else first.span
+
+
+def _word_for(use: Use, action: Action, capo: int) -> Span | None:
+    """The word of an action that uses it, or None where the action does not."""
+    if isinstance(action, MuteString):
+        return action.span if use == Use("technique", "mute") else None
+    if isinstance(action, ExchangeFinger):
+        return action.finger.span if _is_finger(use, action.finger) else None
+    if not isinstance(action, PlaceFinger):
+        return None
+    if _is_finger(use, action.finger):
+        return action.finger.span
+    fret = action.place.fret
+    if use.kind == "fret" and fret.text.isdecimal() and str(int(fret.text) + capo) == use.name:
+        return fret.span
+    is_bar = use == Use("technique", "bar") and action.place.low != action.place.high
+    return action.place.span if is_bar else None
+
+
+def _is_finger(use: Use, finger: Token) -> bool:
+    """Whether the use is of this finger; the thumb is a technique too."""
+    mark = finger.text.upper()
+    return use == Use("finger", mark) or (mark == "T" and use == Use("technique", "thumb"))
 
 
 def _finding(told: Told, use: Use, span: Span, teachers: dict[Use, Told]) -> Diagnostic:

@@ -1,0 +1,51 @@
+"""The changes that a student makes in the order of the course: each with its step, its line and how hard it is."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from itertools import pairwise
+
+from fingerpost.course.model import Block, Step
+from fingerpost.course.teaching import Told
+from fingerpost.diagnostics import Span
+from fingerpost.music.difficulty import Difficulty, difficulty
+from fingerpost.music.hand import Hand
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """One step that changes the shape: the block it is in, the words of its move, and its points."""
+
+    told: Told
+    step: Step
+    span: Span
+    difficulty: Difficulty
+
+    @property
+    def points(self) -> float:
+        """How hard it is, in the points of the hand's change costs."""
+        return self.difficulty.total
+
+
+def changes(told: Iterable[Told], hand: Hand) -> Iterator[Change]:
+    """Every change within the sound blocks. Coming back from a rest is none: the hand then starts anew."""
+    for block in told:
+        if block.block is not None and block.sound:
+            yield from _of(block, block.block, hand)
+
+
+def _of(told: Told, block: Block, hand: Hand) -> Iterator[Change]:
+    for before, step in pairwise(block.steps):
+        if step.transition is None or step.rest or step.back or before.rest or step.shape == before.shape:
+            continue
+        yield Change(told, step, move_span(told, step), difficulty(step.transition, block.fretboard, hand))
+
+
+def move_span(told: Told, step: Step) -> Span:
+    """The words of a step's move; for a start, its shape, or the block's id where none is written."""
+    written, start = told.written[step.ordinal], told.syntax.start
+    if written is not None and written.line is not None and written.line.actions:
+        return written.line.actions[0].span.to(written.line.actions[-1].span)
+    first = start.text if start is not None else told.syntax.id
+    return step.span if first is None else first.span
