@@ -27,6 +27,8 @@ const MOVEMENT = 1000;
 const OF_A_BEAT = 0.75;
 /** The click comes so many milliseconds after the light, so that a late timer is not heard. */
 const CLICK_AFTER = 40;
+/** Milliseconds after which a step that is shown stands in the address. */
+const SETTLED = 150;
 /** A longer short form is not said beforehand: it would not fit. */
 const FITS = 8;
 
@@ -39,6 +41,7 @@ export class Session {
   /** @type {(() => void) | null} */
   #stopTime = null;
   #asking = false;
+  #address = 0;
   /** @type {import("./tries.js").Keeper | null} */
   #keeper = null;
   #calm = window.matchMedia("(prefers-reduced-motion: reduce)");
@@ -115,6 +118,7 @@ export class Session {
   /** Stops everything. */
   stop() {
     this.pause();
+    clearTimeout(this.#address);
     this.given.sound.stop();
     this.given.awake.release();
   }
@@ -198,7 +202,8 @@ export class Session {
     [this.#from, this.#at] = [from, to];
     this.#draw(from !== null);
     this.#announce();
-    this.body.scrollTop = 0;
+    // Asked for now, it would have the page laid out twice.
+    requestAnimationFrame(() => { this.body.scrollTop = 0; });
   }
 
   get #scene() {
@@ -235,8 +240,15 @@ export class Session {
     const control = thePart(view, "[data-pair]", HTMLButtonElement);
     control.setAttribute("aria-pressed", String(pair !== null));
     control.setAttribute("aria-disabled", String(!pair && !pairInto(this.#at, steps)));
-    // Browsers allow so many changes of the address in a minute and no more; a pause catches up.
-    if (!this.running) history.replaceState(history.state, "", practiseAddress((pair ?? [this.#at]).map((at) => steps[at].id)));
+    this.#tellAddress();
+  }
+
+  /** Soon, not at once: browsers allow so many changes of the address in a minute and no more. A pause catches up. */
+  #tellAddress() {
+    clearTimeout(this.#address);
+    if (this.running) return;
+    const ids = (this.#pair ?? [this.#at]).map((at) => this.given.steps[at].id);
+    this.#address = window.setTimeout(() => history.replaceState(history.state, "", practiseAddress(ids)), SETTLED);
   }
 
   #label() {

@@ -1,12 +1,7 @@
 // The course's sounds, fetched only when they are asked for: the metronome's click, and the chord of a step.
 
 /**
- * @typedef {object} Player what js/sound/player.js gives
- * @property {() => boolean} available
- * @property {() => number} now seconds of the audio clock
- * @property {(strong: boolean, at?: number) => void} click
- * @property {(pitches: number[], options?: {at?: number, spread?: number, up?: boolean}) => Promise<void>} strum
- * @property {() => void} stop
+ * @typedef {typeof import("../sound/player.js")} Player
  *
  * @typedef {object} Sounds
  * @property {() => void} ready fetches what is needed, within the tap or key that asked for sound
@@ -39,8 +34,7 @@ export function sounds(failed) {
 /** @returns {Promise<Player | null>} */
 async function fetchPlayer() {
   try {
-    /** @type {Player} */
-    const found = await import(new URL("../sound/player.js", import.meta.url).href);
+    const found = await import("../sound/player.js");
     return found.available() ? found : null;
   } catch {
     return null;

@@ -75,6 +75,10 @@ function setupOf(step) {
 
 /** The table apart from its picture: its columns need no longer be the strings of the picture. @param {HTMLTableElement} table */
 function plainTable(table) {
+  // What the lesson's own controls do there, they do not do here.
+  for (const control of parts(table, "th > button", HTMLButtonElement)) {
+    control.replaceWith(...[...control.childNodes].filter((node) => !(node instanceof Element && node.matches(".fp-hidden"))));
+  }
   table.className = table.classList.contains("fp-strings-down") ? "practice-table practice-table-down" : "practice-table";
 }
 

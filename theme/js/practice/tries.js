@@ -3,33 +3,20 @@ import { siteRoot } from "../store.js";
 
 /**
  * @typedef {import("./steps.js").Step} Step
- * @typedef {object} Change what a try is kept under
- * @property {string} page address of the lesson, from the site's folder
- * @property {string} title the lesson's title
- * @property {string} block
- * @property {number} ordinal of the step that is changed to
- * @property {string} from stable id; to: the same
- * @property {string} to
- * @property {string} fromShape
- * @property {string} toShape
- * @property {string} fromName
- * @property {string} toName
- *
- * @typedef {object} Keeper what js/kept/tries.js gives
- * @property {(change: Change, clean: boolean, now: number) => void} noteTry
- * @property {(change: Change) => {clean: number, tries: number}} tally
+ * @typedef {import("../kept/record.js").Change} Change
+ * @typedef {typeof import("../kept/tries.js")} Keeper
  */
 
-/** @returns {Promise<Keeper | null>} null: no tries can be kept here */
+/** Fetched with the view, not with the lesson. @returns {Promise<Keeper | null>} null: no tries can be kept here */
 export async function triesKeeper() {
   try {
-    return await import(new URL("../kept/tries.js", import.meta.url).href);
+    return await import("../kept/tries.js");
   } catch {
     return null;
   }
 }
 
-/** @param {Step} from @param {Step} to @returns {Change} */
+/** What a try is kept under. @param {Step} from @param {Step} to @returns {Change} */
 export function changeBetween(from, to) {
   return {
     page: location.pathname.slice(siteRoot().length),

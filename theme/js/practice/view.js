@@ -42,7 +42,8 @@ export function openPractice(template, ids, leave) {
   const ends = [
     listen(view, () => now.running, () => now.given.settings, (action) => actions(now)[action]()),
     mindRest(view, now.given.say),
-    onTurn(() => now.redraw()),
+    on(document.documentElement, "viewchange", () => now.redraw()),
+    on(document, "visibilitychange", () => { if (document.hidden) now.pause(); }),
   ];
   view.showModal();
   goTo(ids);
@@ -112,8 +113,8 @@ function bindPairs(view, now) {
   });
 }
 
-/** @param {() => void} turned @returns {() => void} stops listening */
-function onTurn(turned) {
-  document.documentElement.addEventListener("viewchange", turned);
-  return () => document.documentElement.removeEventListener("viewchange", turned);
+/** @param {EventTarget} where @param {string} what @param {() => void} act @returns {() => void} stops listening */
+function on(where, what, act) {
+  where.addEventListener(what, act);
+  return () => where.removeEventListener(what, act);
 }

@@ -1,0 +1,322 @@
+"""The practice view: one step fills the screen; opened from a lesson, gone through by touch and by keys, left again."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from contextlib import AbstractContextManager
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Page
+
+from .looking import DESK, Visit, until
+from .practising import VIEW, gone, name, practise, press, short, shown, text
+
+pytestmark = pytest.mark.xdist_group("practice")
+Visiting = Callable[..., AbstractContextManager[Visit]]
+LESSON = "the-long-dark/"
+SMALL = [(390, 664), (844, 390), (320, 256)]
+# WCAG 2.2, 1.4.12: what a reader's own style sheet may ask for without loss.
+SPACED = """() => { const sheet = new CSSStyleSheet(); sheet.replaceSync(
+  '* { line-height: 1.5 !important; letter-spacing: .12em !important; word-spacing: .16em !important }' +
+  'p { margin-bottom: 2em !important }');
+  document.adoptedStyleSheets = [sheet]; }"""
+TARGETS = f"""() => [...document.querySelectorAll('{VIEW} :is(button, a, summary, select, input[type=range], label)')]
+  .filter((one) => one.checkVisibility()).map((one) => [one.textContent.trim(), one.getBoundingClientRect()])
+  .filter(([, box]) => box.width < 63.9 || box.height < 63.9)
+  .map(([text, box]) => `${{text}} ${{box.width}} ${{box.height}}`)"""
+# How tall the ink of a text is on the screen: its numeral 3, or its capital letters.
+INK = """(selector) => [...document.querySelectorAll(selector)].map((one) => {
+  const pen = document.createElement('canvas').getContext('2d');
+  const style = getComputedStyle(one);
+  pen.font = `${style.fontWeight} ${style.fontSize} ${style.fontFamily}`;
+  const ink = pen.measureText(one instanceof SVGElement ? '3' : 'C');
+  const scale = one instanceof SVGElement ? Math.hypot(one.getScreenCTM().a, one.getScreenCTM().b) : 1;
+  return (ink.actualBoundingBoxAscent + ink.actualBoundingBoxDescent) * scale;
+})"""
+
+
+def test_a_block_opens_at_its_own_first_step_and_leaving_returns_to_the_step(visit: Visiting) -> None:
+    with visit() as student:
+        page = practise(student, LESSON, block=1)
+        assert "One finger, two strings" in text(page, "where")
+        assert (name(page), text(page, "where")[:11]) == ("Am", "Step 1 of 8")
+        page.click(f"{VIEW} [data-next]")
+        assert (name(page), short(page)) == ("C", "3 → A3")
+        assert text(page, "stays") == "Fingers 1 and 2 stay."
+        assert "Finger 3 crosses from the G string" in text(page, "move")
+        page.click(f"{VIEW} [data-leave]")
+        gone(page)
+        until(page, "document.activeElement?.matches('.fp-arm')")
+        step = page.locator(".fp-step:focus-within")
+        assert "3 → A3" in (step.locator(".fp-short").text_content() or "")
+        assert -2 < (step.bounding_box() or {"y": 999})["y"] < 200
+        assert "practise" not in page.url
+
+
+def settled(page: Page, step: int) -> None:
+    """Waits until the address says which step of the lesson is shown."""
+    holds = (
+        "(at) => location.hash === '#practise=' + encodeURIComponent([...document.querySelectorAll('.fp-step')][at].id)"
+    )
+    until(page, holds, step)
+
+
+def test_the_address_holds_so_that_reload_and_back_work(visit: Visiting) -> None:
+    with visit() as student:
+        page = practise(student, LESSON)
+        press(page, "ArrowRight", "ArrowRight", "ArrowRight")
+        settled(page, 3)
+        kept = page.url
+        page.reload()
+        shown(page)
+        assert (name(page), page.url) == ("Asus2", kept)
+        page.go_back()
+        gone(page)
+        page.go_forward()
+        assert name(shown(page)) == "Asus2"
+    with visit() as student:
+        page = student.open(kept.removeprefix(student.address))
+        assert name(shown(page)) == "Asus2"
+        press(page, "Escape")
+        gone(page)
+        assert page.url == student.address + LESSON
+
+
+def test_an_address_of_a_step_that_has_changed_opens_its_block(visit: Visiting) -> None:
+    with visit() as student:
+        page = student.open(f"{LESSON}#practise=dark-lamp--x32010-gone")
+        assert "One finger, two strings" in text(shown(page), "where")
+
+
+def test_keys_of_page_turners_go_on_and_back(visit: Visiting) -> None:
+    with visit() as student:
+        page = practise(student, LESSON)
+        seen = [name(page)]
+        for key in ("ArrowRight", "PageDown", "ArrowDown", " ", "ArrowLeft", "PageUp", "ArrowUp", "Shift+ ", "Enter"):
+            press(page, key)
+            seen.append(name(page))
+        assert seen == ["Am", "Am7", "Am", "Asus2", "Am", "Asus2", "Am", "Am7", "Am", "Am7"]
+
+
+def test_a_control_with_the_focus_keeps_space_and_enter_and_words_keep_their_scrolling(visit: Visiting) -> None:
+    with visit() as student:
+        page = practise(student, LESSON, block=1)
+        page.focus(f"{VIEW} [data-back]")
+        press(page, "ArrowRight", "Enter")
+        assert name(page) == "Am"
+        page.focus(f"{VIEW} [data-words-of-step]")
+        press(page, "ArrowDown", "PageDown", " ")
+        assert name(page) == "Am"
+        until(page, f"document.querySelector('{VIEW} .practice-body').scrollTop > 0")
+        press(page, "ArrowRight")
+        assert name(page) == "C"
+
+
+def test_each_group_of_keys_can_be_turned_off_and_stays_off(visit: Visiting) -> None:
+    groups = {"arrows": "ArrowRight", "pages": "PageDown", "space": "Enter", "letters": "p"}
+    with visit() as student:
+        page = practise(student, LESSON)
+        page.click(f"{VIEW} summary")
+        for group in groups:
+            page.uncheck(f"{VIEW} [name={group}]")
+        page.reload()
+        shown(page)
+        for key in groups.values():
+            press(page, key)
+            assert text(page, "where").startswith("Step 1 "), key
+            assert page.get_attribute(VIEW, "data-running") is None
+        page.click(f"{VIEW} summary")
+        page.check(f"{VIEW} [name=pages]")
+        page.focus(f"{VIEW} h2")
+        press(page, "ArrowRight", "PageDown")
+        assert name(page) == "Am7"
+
+
+def test_touch_goes_through_the_steps(visit: Visiting) -> None:
+    with visit(has_touch=True) as student:
+        page = student.open(LESSON)
+        page.locator("button[data-practise]").first.tap()
+        shown(page).tap(f"{VIEW} [data-next]")
+        assert name(page) == "Am7"
+        page.tap(f"{VIEW} [data-back]")
+        assert name(page) == "Am"
+        assert page.get_attribute(f"{VIEW} [data-back]", "aria-disabled") == "true"
+
+
+CONTROLS = ["next", "back", "run", "clean", "unclean", "pair", "hear", "leave", "hurts"]
+OUT_OF_REACH = f"""(names) => names.filter((name) => {{
+  const control = document.querySelector(`{VIEW} [data-${{name}}]`);
+  control.scrollIntoView({{ block: 'nearest', behavior: 'instant' }});
+  const {{ left, right, top, bottom, width }} = control.getBoundingClientRect();
+  const seen = document.elementFromPoint((left + right) / 2, (top + bottom) / 2);
+  return !(width && left >= -0.5 && right <= innerWidth + 0.5 && top >= -0.5 && bottom <= innerHeight + 0.5)
+    || !control.contains(seen);
+}})"""
+
+
+def test_next_back_and_pause_are_within_reach_at_every_size_and_with_spaced_text(visit: Visiting) -> None:
+    with visit() as student:
+        page = practise(student, LESSON, block=1)
+        press(page, "ArrowRight")
+        for spaced in (False, True):
+            if spaced:
+                page.evaluate(SPACED)
+            for width, height in SMALL:
+                page.set_viewport_size({"width": width, "height": height})
+                assert page.evaluate(OUT_OF_REACH, CONTROLS) == [], (width, height, spaced)
+                assert page.evaluate(f"document.querySelector('{VIEW}').scrollWidth") <= width
+
+
+def test_every_target_is_64_pixels_each_way(visit: Visiting) -> None:
+    with visit() as student:
+        page = practise(student, LESSON, block=1)
+        press(page, "ArrowRight")
+        page.click(f"{VIEW} summary")
+        for width, height in (*SMALL, DESK):
+            page.set_viewport_size({"width": width, "height": height})
+            assert page.evaluate(TARGETS) == []
+            assert page.evaluate(f"document.querySelector('{VIEW}').scrollWidth") <= width
+
+
+@pytest.mark.parametrize("view", ["upright", "player"])
+def test_name_short_move_and_numerals_are_35_pixels_tall_on_a_phone(visit: Visiting, view: str) -> None:
+    with visit(size=(390, 664)) as student:
+        student.page.add_init_script(f"localStorage.setItem('fingerpost:view', '{{\"view\": \"{view}\"}}')")
+        page = practise(student, LESSON, block=1)
+        press(page, "ArrowRight")
+        for part in ("[data-chord] > .fp-chord", "[data-short]", "[data-picture] :is(.fp-num, .fp-num-new)"):
+            heights = page.evaluate(INK, f"{VIEW} {part}")
+            assert heights
+            assert min(heights) >= 35, (part, heights)
+        picture, foot = (
+            page.locator(f"{VIEW} {one}").bounding_box() for one in ("[data-picture] svg", ".practice-foot")
+        )
+        assert picture
+        assert foot
+        assert picture["y"] + picture["height"] <= foot["y"] + 1, "the picture is seen whole"
+
+
+def test_words_and_table_are_half_as_tall_at_least(visit: Visiting) -> None:
+    with visit(size=(390, 664)) as student:
+        page = practise(student, LESSON, block=1)
+        press(page, "ArrowRight")
+        for part in ("[data-move]", "[data-stays]", "[data-sound]", ".practice-table td"):
+            assert min(page.evaluate(INK, f"{VIEW} {part}")) >= 17.5, part
+
+
+def test_a_screen_reader_hears_finger_string_fret_and_then_what_rings(visit: Visiting) -> None:
+    with visit() as student:
+        page = practise(student, LESSON, block=1)
+        assert page.evaluate("document.activeElement.tagName") == "H2"
+        press(page, "ArrowRight")
+        until(page, f"document.querySelector('{VIEW} [data-live]').textContent.includes('C major')")
+        said = text(page, "live")
+        order = ["C major.", "Finger 3 crosses from", "Finger 3 on string 5, fret 3.", "Strings 3 and 1 ring open."]
+        assert [said.index(one) for one in order] == sorted(said.index(one) for one in order)
+        assert page.locator(f"{VIEW} [data-live]").get_attribute("aria-live") == "polite"
+        shape = page.locator(f"{VIEW} [data-picture] svg")
+        assert shape.get_attribute("role") == "img"
+        ids = (shape.get_attribute("aria-labelledby") or "").split()
+        assert [page.locator(f"[id='{one}']").count() for one in ids] == [1, 1]
+
+
+def test_rest_back_hold_and_passing_steps_are_shown_as_such(visit: Visiting) -> None:
+    with visit() as student:
+        page = practise(student, "the-gate/")
+        seen: dict[str, str] = {}
+        for kind in page.evaluate("[...document.querySelectorAll('.fp-step')].map((step) => step.dataset.kind)"):
+            seen.setdefault(kind, f"{name(page)} | {text(page, 'move')} | {text(page, 'more')}")
+            press(page, "ArrowRight")
+        assert seen["rest"].startswith("Rest | Take the whole hand off the neck")
+        assert "It is not struck" in seen["passing"].replace("it is", "It is")
+        assert {"start", "move", "rest", "passing"} <= seen.keys()
+
+
+@pytest.mark.parametrize(
+    ("lesson", "said"),
+    [("the-mast-hums-e/", "Capo on fret 2."), ("storm-from-the-south/", "String 6: from E down to D.")],
+)
+def test_what_to_tune_and_the_capo_are_said_first(visit: Visiting, lesson: str, said: str) -> None:
+    with visit() as student:
+        page = practise(student, lesson)
+        assert said in text(page, "setup")
+        top, below = (page.locator(f"{VIEW} {one}").bounding_box() for one in ("[data-setup]", "[data-chord]"))
+        assert (top or {"y": 999})["y"] < (below or {"y": 0})["y"]
+        press(page, "ArrowRight")
+        assert text(page, "setup") == ""
+
+
+def test_left_hand_and_players_view_hold_in_practice(visit: Visiting) -> None:
+    strings = f"""([hand, view]) => {{
+      Object.assign(document.documentElement.dataset, {{ hand, view }});
+      document.documentElement.dispatchEvent(new CustomEvent('viewchange'));
+      return [...document.querySelectorAll('{VIEW} [data-picture] .fp-string')]
+        .sort((a, b) => b.getAttribute('stroke-width') - a.getAttribute('stroke-width'))
+        .map((one) => one.getBoundingClientRect()).map((box) => [box.x, box.y]);
+    }}"""
+    with visit() as student:
+        page = practise(student, LESSON)
+        for hand, view, axis, grows in (
+            ("left", "upright", 0, False),
+            ("right", "player", 1, False),
+            ("left", "player", 1, False),
+            ("right", "upright", 0, True),
+        ):
+            places = [place[axis] for place in page.evaluate(strings, [hand, view])]
+            assert places == sorted(places, reverse=not grows), (hand, view)
+            assert page.locator(f"{VIEW} .practice-table-down").count() == (view == "player")
+
+
+def test_it_hurts_stops_everything_and_leads_to_the_page_on_staying_unhurt(visit: Visiting) -> None:
+    with visit() as student:
+        page = practise(student, LESSON)
+        page.click(f"{VIEW} [data-run]")
+        assert page.locator(f"{VIEW} [data-hurts]").is_visible()
+        page.click(f"{VIEW} [data-hurts]")
+        page.wait_for_url("**/staying-unhurt/")
+        assert "health professional" in page.inner_text("main")
+
+
+@pytest.mark.parametrize("light", ["light", "dark"])
+def test_the_axe_rules_find_nothing_in_the_view(visit: Visiting, light: str) -> None:
+    with visit(light=light) as student:
+        page = practise(student, LESSON, block=1)
+        press(page, "ArrowRight")
+        page.click(f"{VIEW} summary")
+        found = Axe().run(page, context=VIEW).response["violations"]
+        assert [f"{one['id']}: {node['target']}" for one in found for node in one["nodes"]] == []
+
+
+def test_escape_pauses_first_and_leaves_then(visit: Visiting) -> None:
+    with visit() as student:
+        page = practise(student, LESSON)
+        press(page, "p")
+        until(page, f"document.querySelector('{VIEW}').hasAttribute('data-running')")
+        press(page, "Escape")
+        assert page.get_attribute(VIEW, "data-running") is None
+        press(page, "Escape")
+        gone(page)
+
+
+def test_without_scripts_no_control_of_practice_is_shown(visit: Visiting) -> None:
+    with visit(java_script_enabled=False) as student:
+        student.page.goto(student.address + LESSON)
+        assert student.page.locator("[data-practise]:visible, .practice:visible").count() == 0
+
+
+def test_nothing_of_the_view_is_fetched_before_it_is_asked_for_and_nothing_jumps(visit: Visiting) -> None:
+    with visit() as student:
+        student.page.add_init_script(
+            "window.jumps = 0; new PerformanceObserver((list) => list.getEntries().forEach((one) => {"
+            " window.jumps += one.value; })).observe({type: 'layout-shift', buffered: true})"
+        )
+        page = student.open(LESSON)
+        page.wait_for_timeout(200)
+        fetched = {url.rsplit("/", 1)[1] for url in student.asked}
+        assert "opening.js" in fetched
+        assert not fetched & {"practice.css", "session.js", "stage.js", "movement.js", "player.js"}
+        assert page.evaluate("window.jumps") < 0.01
+        page.locator("button[data-practise]").first.click()
+        shown(page)
+        assert any(url.endswith("practice/view.js") for url in student.asked)

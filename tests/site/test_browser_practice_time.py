@@ -1,0 +1,351 @@
+"""Practice in time: movement, beats and count-in, back and forth, clean or not, rest, the screen kept awake."""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Callable
+from contextlib import AbstractContextManager
+
+import pytest
+from playwright.sync_api import Browser, Page
+
+from .looking import Visit, until, visiting
+from .practising import VIEW, name, practise, press, short, text
+
+pytestmark = pytest.mark.xdist_group("practice-time")
+Visiting = Callable[..., AbstractContextManager[Visit]]
+LESSON = "the-long-dark/"
+MOVES = f"document.getAnimations().filter((one) => one.effect.target.closest('{VIEW}'))"
+# Where each finger's mark is at a time of the movement, and how far the moving one is from its arrow, in CSS pixels.
+AT_TIME = f"""(share) => {{
+  const [move] = {MOVES};
+  move.pause();
+  move.currentTime = share * move.effect.getTiming().duration;
+  const middle = (one) => {{
+    const {{ x, y, width, height }} = one.getBoundingClientRect();
+    return [x + width / 2, y + height / 2];
+  }};
+  const away = ([x, y], [a, b]) => Math.hypot(x - a, y - b);
+  const mover = middle(document.querySelector('{VIEW} .fp-mover > .fp-edge'));
+  const arrow = document.querySelector('{VIEW} [data-picture] .fp-travel');
+  const ring = document.querySelector('{VIEW} [data-picture] .fp-was');
+  const onScreen = (spot) => {{
+    const {{ x, y }} = new DOMPoint(spot.x, spot.y).matrixTransform(arrow.getScreenCTM());
+    return [x, y];
+  }};
+  const spots = Array.from({{ length: 201 }}, (_, at) => arrow.getPointAtLength(arrow.getTotalLength() * at / 200));
+  const still = [...document.querySelectorAll('{VIEW} [data-picture] .fp-stays')].map(middle);
+  const fromArrow = Math.min(...spots.map((spot) => away(onScreen(spot), mover)));
+  return {{ mover, ring: middle(ring), still, fromArrow, ends: [onScreen(spots[0]), onScreen(spots[200])] }};
+}}"""
+# A clock of the page's own, so that beats are counted and not waited for: fast(ms) runs every timer that falls due.
+CLOCK = """(() => {
+  let now = 0, next = 1, due = [];
+  performance.now = () => now;
+  window.setTimeout = (task, after = 0) => { due.push({ id: next, at: now + after, task }); return next++; };
+  window.clearTimeout = (id) => { due = due.filter((one) => one.id !== id); };
+  window.fast = (ms) => {
+    for (const end = now + ms; ;) {
+      due.sort((a, b) => a.at - b.at);
+      if (!due.length || due[0].at > end) { now = end; return; }
+      const one = due.shift();
+      now = one.at;
+      one.task();
+    }
+  };
+})()"""
+AWAKE = """(() => {
+  window.locks = { taken: 0, held: 0 };
+  Object.defineProperty(navigator, 'wakeLock', { value: { request: async () => {
+    window.locks.taken += 1; window.locks.held += 1;
+    const lock = new EventTarget();
+    lock.release = async () => { window.locks.held -= 1; lock.dispatchEvent(new Event('release')); };
+    return lock;
+  } } });
+})()"""
+REFUSED = (
+    "Object.defineProperty(navigator, 'wakeLock',"
+    " { value: { request: async () => { throw new DOMException('no', 'NotAllowedError'); } } })"
+)
+ABSENT = "Object.defineProperty(navigator, 'wakeLock', { value: undefined })"
+
+
+def near(one: list[float], other: list[float], within: float) -> bool:
+    return abs(one[0] - other[0]) <= within and abs(one[1] - other[1]) <= within
+
+
+def kept(page: Page, **settings: object) -> None:
+    """Settings as the view keeps them."""
+    text = ", ".join(f"{name}: {str(value).lower()}" for name, value in settings.items())
+    page.add_init_script(f"localStorage.setItem('fingerpost:practice', JSON.stringify({{{text}}}))")
+
+
+def on_the_way(one: list[float], start: list[float], end: list[float]) -> bool:
+    """Whether a point lies between two others, to a pixel and a half."""
+    length = math.dist(start, end)
+    return abs(math.dist(start, one) + math.dist(one, end) - length) <= 1.5
+
+
+def test_the_finger_travels_along_its_arrow_and_those_that_stay_keep_still(browser: Browser, address: str) -> None:
+    turned = """([hand, view]) => {
+      Object.assign(document.documentElement.dataset, { hand, view });
+      document.documentElement.dispatchEvent(new CustomEvent('viewchange'));
+    }"""
+    with visiting(browser, address) as student:
+        page = student.page
+        page.emulate_media(reduced_motion="no-preference")
+        practise(student, LESSON, block=1)
+        for facing in (["right", "upright"], ["left", "upright"], ["right", "player"], ["left", "player"]):
+            page.evaluate(turned, facing)
+            press(page, "ArrowRight")
+            assert page.evaluate(f"{MOVES}.length") == 1
+            seen = [page.evaluate(AT_TIME, share / 10) for share in range(11)]
+            ring, end, tip = seen[0]["ring"], seen[10]["mover"], seen[0]["ends"]
+            assert near(seen[0]["mover"], ring, 0.5), "it begins where the finger was"
+            for one in seen:
+                # From the ring to the arrow and from its tip to the mark the way is straight.
+                straight = on_the_way(one["mover"], ring, tip[0]) or on_the_way(one["mover"], tip[1], end)
+                assert one["fromArrow"] < 1.5 or straight, (facing, one["fromArrow"])
+            assert sum(one["fromArrow"] < 1.5 for one in seen) >= 3
+            assert all(one["still"] == seen[0]["still"] for one in seen)
+            assert len(seen[0]["still"]) == 2
+            page.evaluate(f"{MOVES}.forEach((one) => one.cancel())")
+            mark = page.locator(f"{VIEW} .fp-mover > .fp-edge").bounding_box()
+            assert mark
+            assert near(end, [mark["x"] + mark["width"] / 2, mark["y"] + mark["height"] / 2], 0.5)
+            press(page, "ArrowLeft")
+
+
+def test_the_way_back_is_seen_the_other_way_round(browser: Browser, address: str) -> None:
+    with visiting(browser, address) as student:
+        page = student.page
+        page.emulate_media(reduced_motion="no-preference")
+        practise(student, LESSON, block=1)
+        press(page, "ArrowRight")
+        there = [page.evaluate(AT_TIME, share)["mover"] for share in (0, 1)]
+        page.click(f"{VIEW} [data-pair]")
+        assert (name(page), page.get_attribute(f"{VIEW} [data-pair]", "aria-pressed")) == ("Am", "true")
+        press(page, "ArrowRight")
+        assert (name(page), short(page)) == ("C", "3 → A3")
+        press(page, "ArrowRight")
+        assert (name(page), short(page)) == ("Am", "3 → G2")
+        back = [page.evaluate(AT_TIME, share) for share in (0, 0.5, 1)]
+        assert near(back[0]["mover"], there[1], 0.5)
+        assert back[1]["fromArrow"] < 1.5
+        assert near(back[2]["mover"], there[0], 0.5)
+        assert "to the G string (3), second fret" in text(page, "move")
+        assert text(page, "stays") == "Fingers 1 and 2 stay."
+
+
+@pytest.mark.parametrize("by", ["device", "choice"])
+def test_without_movement_before_and_after_are_shown(browser: Browser, address: str, by: str) -> None:
+    with visiting(browser, address) as student:
+        page = student.page
+        if by == "choice":
+            page.emulate_media(reduced_motion="no-preference")
+            kept(page, movement=False)
+        practise(student, LESSON, block=1)
+        press(page, "ArrowRight")
+        assert page.evaluate(f"{MOVES}.length") == 0
+        before = page.locator(f"{VIEW} [data-before]")
+        assert before.is_visible()
+        assert before.locator(".fp-stays").count() == 3
+        assert before.locator(":is(.fp-was, .fp-arrives, .fp-travel)").count() == 0
+        assert page.locator(f"{VIEW} [data-again]").is_hidden()
+
+
+def test_time_counts_in_goes_on_by_beats_and_any_key_pauses(visit: Visiting) -> None:
+    with visit() as student:
+        page = student.page
+        page.add_init_script(CLOCK)
+        kept(page, tempo=60, beats=2, countIn=3)
+        practise(student, LESSON)
+        press(page, "p")
+        seen = []
+        for _ in range(10):
+            lit = page.locator(f"{VIEW} .practice-now").all_inner_texts()
+            seen.append((name(page), *lit))
+            page.evaluate("fast(1000)")
+        assert seen[:3] == [("Am", "1"), ("Am", "2"), ("Am", "3")]
+        assert [one[0] for one in seen[3:]] == ["Am", "Am", "Am7", "Am7", "Am", "Am", "Asus2"]
+        assert text(page, "run").split()[0] == "Pause"
+        press(page, "x")
+        page.evaluate("fast(20000)")
+        assert (name(page), page.get_attribute(VIEW, "data-running")) == ("Asus2", None)
+        assert text(page, "live") == "Paused."
+        press(page, "p")
+        page.evaluate("fast(60000)")
+        assert (name(page), text(page, "live")) == ("Am", "The block ends here.")
+        assert text(page, "where").startswith("Step 5 of 5")
+
+
+def test_a_steps_own_beats_come_first(visit: Visiting) -> None:
+    with visit() as student:
+        page = student.page
+        page.add_init_script(CLOCK)
+        kept(page, tempo=60, beats=2, countIn=0)
+        page.route(
+            f"**/{LESSON}",
+            lambda route: route.fulfill(
+                response=(answer := route.fetch()),
+                body=re.sub('data-step="(dark--[^"]*)" ', r'data-step="\1" data-beats="5" ', answer.text(), count=1),
+            ),
+        )
+        practise(student, LESSON)
+        press(page, "p")
+        page.evaluate("fast(4900)")
+        assert name(page) == "Am"
+        page.evaluate("fast(200)")
+        assert name(page) == "Am7"
+
+
+@pytest.mark.parametrize(("tempo", "most"), [(120, 12), (208, 11)])
+def test_the_beat_is_seen_in_a_small_row_and_never_over_three_times_a_second(
+    visit: Visiting, tempo: int, most: int
+) -> None:
+    with visit(size=(390, 664)) as student:
+        page = student.page
+        page.add_init_script(CLOCK)
+        kept(page, tempo=tempo, beats=4, countIn=0)
+        practise(student, LESSON)
+        press(page, "p")
+        changes = page.evaluate(
+            f"""() => {{
+              const marks = document.querySelector('{VIEW} [data-beat]').children;
+              const lit = () => [...marks].map((one) => one.className).join();
+              let was = lit(), changes = 0;
+              for (let at = 0; at < 5000; at += 10) {{ fast(10); if (lit() !== was) {{ changes += 1; was = lit(); }} }}
+              return changes;
+            }}"""
+        )
+        assert 6 <= changes <= most
+        box = page.locator(f"{VIEW} [data-beat]").bounding_box()
+        assert box
+        assert box["width"] * box["height"] < 0.1 * 390 * 664
+
+
+def test_a_round_ends_with_the_question_and_the_answer_begins_the_next(visit: Visiting) -> None:
+    with visit() as student:
+        page = student.page
+        page.add_init_script(CLOCK)
+        kept(page, tempo=60, beats=1, countIn=1)
+        practise(student, LESSON, block=1)
+        press(page, "ArrowRight")
+        until(page, f"document.querySelector('{VIEW} [data-tally]').textContent === 'Am to C: clean?'")
+        page.click(f"{VIEW} [data-pair]")
+        for answer in ("PageDown", "PageUp", "c", "click"):
+            press(page, "p")
+            page.evaluate("fast(10000)")
+            assert text(page, "tally") == "Am to C and back: was it clean?"
+            assert text(page, "next").split() == ["Clean"]
+            assert text(page, "back").split() == ["Not", "clean"]
+            if answer == "click":
+                page.click(f"{VIEW} [data-next]")
+            else:
+                press(page, answer)
+            assert page.get_attribute(VIEW, "data-running") is not None, "the answer begins the next round"
+            press(page, "x")
+        press(page, "ArrowRight")
+        assert text(page, "tally") == "Am to C: 3 of 4 clean"
+        page.click(f"{VIEW} [data-unclean]")
+        assert text(page, "tally") == "Am to C: 3 of 5 clean"
+        press(page, "ArrowRight")
+        assert text(page, "tally") == "C to Am: 3 of 4 clean"
+
+
+def test_the_share_is_shown_as_it_is_and_nothing_is_made_of_it(visit: Visiting) -> None:
+    with visit() as student:
+        page = practise(student, LESSON, block=1)
+        said = (page.locator(VIEW).text_content() or "").casefold()
+        assert "studies" in said
+        assert "days" in said
+        for word in ("streak", "badge", "reward", "score", "level", "well done", "great"):
+            assert word not in said
+
+
+def test_two_chosen_steps_are_changed_between_and_an_address_says_which(visit: Visiting) -> None:
+    with visit() as student:
+        page = practise(student, LESSON, block=0)
+        page.click(f"{VIEW} summary")
+        page.click(f"{VIEW} [data-set-pair]")
+        assert (name(page), text(page, "where")[:14]) == ("Am", "Back and forth")
+        page.click(f"{VIEW} summary")
+        page.select_option(f"{VIEW} [name=one]", label="4. Asus2")
+        page.select_option(f"{VIEW} [name=other]", label="2. Am7")
+        page.click(f"{VIEW} [data-set-pair]")
+        names = [name(page)]
+        for _ in range(3):
+            press(page, "ArrowRight")
+            names.append(name(page))
+        assert names == ["Am7", "Asus2", "Am7", "Asus2"]
+        assert text(page, "move") == "Go to the shape in the picture."
+        assert page.locator(f"{VIEW} [data-picture] :is(.fp-was, .fp-travel, .fp-arrives)").count() == 0
+        page.reload()
+        until(page, f"document.querySelector('{VIEW} [data-where]')?.textContent.startsWith('Back and forth')")
+        assert name(page) == "Am7"
+        page.click(f"{VIEW} summary")
+        page.select_option(f"{VIEW} [name=one]", label="1. Am")
+        page.select_option(f"{VIEW} [name=other]", label="3. Am")
+        page.click(f"{VIEW} [data-set-pair]")
+        assert "make no change" in text(page, "no-pair")
+
+
+def test_the_screen_is_kept_awake_while_practice_goes_on_and_let_go_after(visit: Visiting) -> None:
+    with visit() as student:
+        student.page.add_init_script(AWAKE)
+        page = practise(student, LESSON)
+        until(page, "window.locks.held === 1")
+        press(page, "p")
+        press(page, "x")
+        assert page.evaluate("window.locks.held") == 1
+        page.click(f"{VIEW} [data-leave]")
+        until(page, "window.locks.held === 0")
+        assert page.evaluate("window.locks.taken") == 1
+
+
+@pytest.mark.parametrize("lock", [REFUSED, ABSENT])
+def test_a_browser_that_cannot_keep_the_screen_awake_says_so_plainly(visit: Visiting, lock: str) -> None:
+    with visit() as student:
+        student.page.add_init_script(lock)
+        page = practise(student, LESSON)
+        until(page, f"document.querySelector('{VIEW} [data-notice]').textContent.includes('keep this screen awake')")
+        press(page, "ArrowRight")
+        assert name(page) == "Am7"
+
+
+def test_after_the_authors_minutes_a_quiet_word_asks_for_a_rest(visit: Visiting) -> None:
+    with visit() as student:
+        page = student.page
+        # Twenty minutes were practised in the lesson before, three minutes ago.
+        page.add_init_script(
+            "sessionStorage.getItem('fingerpost:worked') ?? "
+            "sessionStorage.setItem('fingerpost:worked', JSON.stringify({ seconds: 1200, at: Date.now() - 180000 }))"
+        )
+        practise(student, LESSON)
+        rest = page.locator(f"{VIEW} [data-rest]")
+        until(page, f"document.querySelector('{VIEW} [data-rest]').hidden === false")
+        assert text(page, "rest-says") == (
+            "You have practised for 20 minutes. "
+            "Let the hand hang, and the shoulders drop: about 5 minutes (common practice)."
+        )
+        press(page, "ArrowRight")
+        assert name(page) == "Am7", "it stops nothing"
+        page.click(f"{VIEW} [data-rested]")
+        assert rest.is_hidden()
+        page.reload()
+        until(page, f"document.querySelector('{VIEW} [data-picture] svg') !== null")
+        assert page.locator(f"{VIEW} [data-rest]").is_hidden()
+
+
+def test_the_beat_and_the_arms_have_borders_in_forced_colours(visit: Visiting) -> None:
+    with visit(forced_colors="active") as student:
+        page = practise(student, LESSON)
+        press(page, "p")
+        for part in (".practice-now", "[data-next]", "[data-back]", "[data-run]"):
+            width, style = page.evaluate(
+                "(part) => { const { borderTopWidth, borderTopStyle } = getComputedStyle(document.querySelector(part));"
+                " return [parseFloat(borderTopWidth), borderTopStyle]; }",
+                f"{VIEW} {part}",
+            )
+            assert (width >= 2, style) == (True, "solid"), part
