@@ -9,7 +9,7 @@ from fingerpost.course.extras import Extras, extras_of
 from fingerpost.course.ground import Ground
 from fingerpost.course.heard import heard_of
 from fingerpost.course.ids import StepIds
-from fingerpost.course.likely_move import likely_move, names_hold, possible_move
+from fingerpost.course.likely_move import LINES_AHEAD, likely_move, names_hold, possible_move
 from fingerpost.course.model import Naming, Step, StringRow
 from fingerpost.course.name_book import NameBook
 from fingerpost.course.naming import Named, name_shape
@@ -26,8 +26,13 @@ from fingerpost.source.syntax import Back, Hold, MoveLine, NameSaid, Rest, StepS
 MOST_SECOND_THOUGHTS = 8
 """For how many slips of a block the likely move is sought, so that a hostile block costs little. By our own choice."""
 
+MOST_FINDINGS = 100
+"""After so many the rest of a block is not judged, and a last finding says so. By our own choice."""
+
 USUAL = 1.25
 """Up to here a reading of the vocabulary counts as one that a lesson is likely to mean. By our own choice."""
+
+FURTHEST = LINES_AHEAD + 2
 
 DOUBTFUL = frozenset(
     {Code.NAME_IS_WRONG, Code.NAME_IS_LOOSE, Code.FINGER_NOT_DOWN, Code.IMPOSSIBLE_HAND, Code.IMPOSSIBLE_MOVE}
@@ -75,10 +80,14 @@ class Walk:
         """
         self.doubted = not self.held.sure
         for index, step in enumerate(steps):
+            if len(self.findings) >= MOST_FINDINGS:
+                self.findings.append(_left(step, len(steps) - index))
+                self.held, self.doubted = replace(self.held, sure=False), True
+                break
             if step.line is None:
                 self._unread(meant.get(step.span))
             else:
-                self._line(step, step.line, steps[index:])
+                self._line(step, step.line, steps[index : index + FURTHEST])
             self.doubted = self.doubted or not self.held.sure
 
     def _unread(self, meant: MoveLine | None) -> None:
@@ -221,6 +230,12 @@ class Walk:
         if not self.for_pages:
             return ()
         return table(shape, before, naming.shown, naming.sounding, self.ground.fretboard)
+
+
+def _left(step: StepSyntax, left: int) -> Diagnostic:
+    count = "one more step was" if left == 1 else f"{left} more steps were"
+    message = f"This block has {MOST_FINDINGS} findings or more above this line; {count} not judged"
+    return error(step.span, Code.BLOCK_UNREADABLE, message, "a block whose steps hold together")
 
 
 def _or_rest(held: Held) -> Shape | None:

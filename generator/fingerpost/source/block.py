@@ -13,9 +13,9 @@ from fingerpost.source.steps import Steps
 from fingerpost.source.syntax import BlockSyntax, Fence
 from fingerpost.source.values import Values, slug
 
-MOST_BYTES = 800 * 1024
-MOST_LINES = 60_000
-"""A larger block is refused unread. 10,000 steps in the long form of 80 characters fit. By our own choice."""
+MOST_BYTES = 200 * 1024
+MOST_LINES = 2_000
+"""A larger block is refused unread. Five hundred steps in a long form of four lines fit. By our own choice."""
 
 MISSING = {
     "id": ("`id:` and a name that stays for ever: lower-case letters, digits and hyphens", "id: first-steps"),
