@@ -26,10 +26,11 @@ FLAGS = (
 ).split()
 COMPRESSED = (".html", ".css", ".js", ".json", ".svg", ".webmanifest")
 """What static hosts compress."""
+NO_WORKER = "Service Worker registration blocked by Playwright"
 NAMES = ("chromium", "chromium-browser", "google-chrome")
 
 
-class _Quiet(http.server.SimpleHTTPRequestHandler):
+class Quiet(http.server.SimpleHTTPRequestHandler):
     """Serves a folder as a static host does, its 404 page included."""
 
     def log_message(self, *_: object) -> None: ...
@@ -65,7 +66,7 @@ class _Quiet(http.server.SimpleHTTPRequestHandler):
 @contextmanager
 def served(folder: Path) -> Iterator[str]:
     """The address of a folder on this machine while it is served."""
-    handler = functools.partial(_Quiet, directory=str(folder))
+    handler = functools.partial(Quiet, directory=str(folder))
     with http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler) as server:
         threading.Thread(target=server.serve_forever, daemon=True).start()
         try:
@@ -125,15 +126,17 @@ class Visit:
 
     def note(self) -> None:
         """Starts to note errors, broken policies and requests."""
-        self.page.on(
-            "console", lambda said: self.faults.append(said.text) if said.type in ("error", "warning") else None
-        )
+        self.page.on("console", lambda said: self._hear(said.type, said.text))
         self.page.on("pageerror", lambda error: self.faults.append(str(error)))
         self.page.on("request", self._request)
         self.page.add_init_script(
             "addEventListener('securitypolicyviolation', (e) =>"
             " console.error(`policy: ${e.violatedDirective} ${e.blockedURI}`))"
         )
+
+    def _hear(self, kind: str, text: str) -> None:
+        if kind in ("error", "warning") and text != NO_WORKER:
+            self.faults.append(text)
 
     def _request(self, request: Request) -> None:
         self.asked.append(request.url)
@@ -147,6 +150,8 @@ def visiting(
 ) -> Iterator[Visit]:
     """A visit with a browser that remembers nothing from before; nothing may have gone wrong when it ends."""
     width, height = size
+    # Keeping pages for later costs time, and has tests of its own: test_browser_offline.py.
+    settings.setdefault("service_workers", "block")
     context: BrowserContext = browser.new_context(
         viewport={"width": width, "height": height},
         color_scheme=light,

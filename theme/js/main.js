@@ -1,6 +1,7 @@
 // Starts what a page has use for. Each module finds its own place in the page and does nothing where it has none.
 import { bindAsk } from "./ask/opening.js";
 import { bindContents } from "./contents.js";
+import { bindKept } from "./kept/opening.js";
 import { bindNames } from "./names.js";
 import { bindPractice } from "./practice/opening.js";
 import { bindProgress } from "./progress.js";
@@ -20,3 +21,4 @@ bindTicks();
 bindSearch();
 bindAsk();
 bindScrollers();
+bindKept();

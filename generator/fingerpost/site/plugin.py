@@ -23,8 +23,9 @@ from fingerpost.render.course_pages import CoursePage
 from fingerpost.render.look import Look
 from fingerpost.report.text import one_line
 from fingerpost.site.course_model import CourseModel, Kept, course_model, look_of, view_of
-from fingerpost.site.course_pages import MAKERS, add_course_pages, append_to_nav, pages_in_order
+from fingerpost.site.course_pages import add_course_pages, append_to_nav, pages_in_order
 from fingerpost.site.extension import FingerpostExtension
+from fingerpost.site.file_list import write_file_list, write_serving
 from fingerpost.site.foreign_theme import FIGURES, figures_css, is_foreign
 from fingerpost.site.name_styles import built_style, names_on, write_name_styles
 from fingerpost.site.options import FingerpostOptions
@@ -83,6 +84,7 @@ class FingerpostPlugin(BasePlugin[FingerpostOptions]):  # type: ignore[no-untype
         """Builds the course, now that the order of its lessons is known, and says what is wrong with it."""
         self.files = files
         in_order = pages_in_order(nav, files.documentation_pages(inclusion=_any_that_is_made))
+        self.in_order = tuple(page.dest_uri for page in in_order)
         own = [page for page in in_order if page.src_uri not in self.added]
         settings, problems = _settings(self.config)
         self.model = course_model(own, files, settings, self.kept)
@@ -159,10 +161,17 @@ class FingerpostPlugin(BasePlugin[FingerpostOptions]):  # type: ignore[no-untype
         self.names |= names_on(output)
         return output
 
+    @event_priority(-100)
     def on_post_build(self, *, config: MkDocsConfig) -> None:
-        """Writes every name that a page shows in every style that a reader can choose."""
-        if not is_foreign(config):
-            write_name_styles(self.names, self.config.accidentals, Path(config.site_dir))
+        """Writes every name in every style that a reader can choose; last, the list by which a browser keeps it all."""
+        if is_foreign(config):
+            return
+        site = Path(config.site_dir)
+        write_name_styles(self.names, self.config.accidentals, site)
+        if self.serving:
+            write_serving(site)
+        else:
+            write_file_list(site, self.in_order)
 
     def on_template_context(
         self, context: TemplateContext, *, template_name: str, config: MkDocsConfig

@@ -19,7 +19,8 @@ export function records() {
   return steps.map(recordIn).filter((record) => record !== null);
 }
 
-/** Keeps these in place of all. @param {Kept[]} all @returns {boolean} whether the browser kept them */
+/** Keeps these in place of all; one that says nothing is let go. @param {Kept[]} all @returns {boolean} whether the browser kept them */
 export function keepRecords(all) {
-  return keep(shelfName(), all.length ? { version: VERSION, steps: all } : null);
+  const steps = all.filter(({ tries, done }) => tries > 0 || done);
+  return keep(shelfName(), steps.length ? { version: VERSION, steps } : null);
 }
