@@ -19,7 +19,7 @@ from fingerpost.diagnostics import Diagnostic, Severity
 from fingerpost.render.catalogue import languages
 from fingerpost.render.contents import BlockEntry
 from fingerpost.render.contents import contents as lesson_contents
-from fingerpost.render.course_pages import CoursePage
+from fingerpost.render.course_pages import MAKERS, CoursePage
 from fingerpost.render.look import Look
 from fingerpost.report.text import one_line
 from fingerpost.site.course_model import CourseModel, Kept, course_model, look_of, view_of
