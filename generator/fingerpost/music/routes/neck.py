@@ -46,7 +46,7 @@ class Neck(Hands):
         """What it costs to go from a grip to another in one move, None where none leads there.
 
         Where other strings are to be struck than the finger's move makes so, the move is joined by a `strum`; or that
-        is all that changes. The finger, or each end of its bar, must then be heard.
+        is all that changes. The finger must then be heard; a bar may lie over strings that are not struck any more.
         """
         other = [finger for finger in range(FINGERS) if grip[finger] != after[finger]]
         if len(other) > 2:
@@ -69,19 +69,19 @@ class Neck(Hands):
         spot = after[finger]
         if self.places(grip, finger) >> spot & 1 and self.placed(grip, finger, spot) == after:
             return True
-        joined = grip[STRUCK] != after[STRUCK] and self.places(after, finger) >> spot & 1
+        joined = grip[STRUCK] != after[STRUCK] and self.places(replace_struck(after, 0), finger) >> spot & 1
         return bool(joined) and (self.unheard or self.shows(after, finger))
 
     def places(self, grip: Grip, finger: int) -> int:
         """Where a finger could come down while the others stay; the air is never among it."""
         tables, relation = self.together.place, self.together.relation[finger]
-        found = self.together.alone[finger] & self._with_ends(grip[STRUCK])
+        found = self.together.alone[finger] & self.ends_struck(grip[STRUCK])
         for other in range(FINGERS):
             if other != finger and grip[other]:
                 found &= tables[relation[other]][grip[other]]
         return found & ~1
 
-    def _with_ends(self, unstruck: int) -> int:
+    def ends_struck(self, unstruck: int) -> int:
         """Where a finger can come down with these strings not struck: a bar ends on strings that are."""
         if (known := self._ends.get(unstruck)) is None:
             known = self._ends[unstruck] = sum(
