@@ -144,7 +144,7 @@ def test_touch_goes_through_the_steps(visit: Visiting) -> None:
         assert page.get_attribute(f"{VIEW} [data-back]", "aria-disabled") == "true"
 
 
-CONTROLS = ["next", "back", "run", "clean", "unclean", "pair", "hear", "leave", "hurts"]
+CONTROLS = ["next", "back", "run", "clean", "unclean", "pair", "strum", "leave", "hurts"]
 OUT_OF_REACH = f"""(names) => names.filter((name) => {{
   const control = document.querySelector(`{VIEW} [data-${{name}}]`);
   control.scrollIntoView({{ block: 'nearest', behavior: 'instant' }});
@@ -266,6 +266,18 @@ def test_left_hand_and_players_view_hold_in_practice(visit: Visiting) -> None:
             places = [place[axis] for place in page.evaluate(strings, [hand, view])]
             assert places == sorted(places, reverse=not grows), (hand, view)
             assert page.locator(f"{VIEW} .practice-table-down").count() == (view == "player")
+
+
+def test_the_readers_names_for_notes_hold_in_practice(visit: Visiting) -> None:
+    """German: B is H (standards.md)."""
+    with visit() as student:
+        student.page.add_init_script("localStorage.setItem('fingerpost:view', '{\"notes\": \"german\"}')")
+        page = practise(student, LESSON)
+        press(page, "ArrowRight", "ArrowRight", "ArrowRight", "ArrowRight")
+        until(page, f"document.querySelector('{VIEW} [data-short]').textContent === '1 → H1'")
+        assert "the H string (2), first fret" in text(page, "move")
+        assert page.locator(f"{VIEW} .practice-table th").all_inner_texts()[5] == "H 2"
+        assert page.locator(f"{VIEW} .practice-table button").count() == 0
 
 
 def test_it_hurts_stops_everything_and_leads_to_the_page_on_staying_unhurt(visit: Visiting) -> None:

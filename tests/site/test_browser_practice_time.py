@@ -349,3 +349,35 @@ def test_the_beat_and_the_arms_have_borders_in_forced_colours(visit: Visiting) -
                 f"{VIEW} {part}",
             )
             assert (width >= 2, style) == (True, "solid"), part
+
+
+def test_the_chord_and_the_metronome_sound_only_when_asked_for(visit: Visiting) -> None:
+    spy = """(() => {
+      window.made = 0; window.sounded = [];
+      const own = window.AudioContext;
+      window.AudioContext = class extends own { constructor(...given) { super(...given); window.made += 1; } };
+      const start = AudioScheduledSourceNode.prototype.start;
+      AudioBufferSourceNode.prototype.start = function (...at) {
+        window.sounded.push(this.buffer.duration);
+        start.apply(this, at);
+      };
+    })()"""
+    with visit() as student:
+        page = student.page
+        page.add_init_script(spy)
+        kept(page, tempo=200, beats=1, countIn=2)
+        practise(student, LESSON, block=1)
+        press(page, "ArrowRight", "p")
+        until(page, f"document.querySelector('{VIEW} [data-live]').textContent === 'The block ends here.'")
+        assert page.evaluate("[window.made, window.sounded.length]") == [0, 0]
+        press(page, "ArrowLeft")
+        page.click(f"{VIEW} [data-strum]")
+        until(page, "window.sounded.length === 5")
+        assert page.evaluate("window.made") == 1
+        page.click(f"{VIEW} summary")
+        page.check(f"{VIEW} [name=sound]")
+        page.focus(f"{VIEW} h2")
+        press(page, "ArrowLeft", "ArrowLeft", "p")
+        until(page, "window.sounded.length >= 8")
+        assert page.evaluate("window.sounded.slice(5).every((seconds) => seconds < 0.5)"), "ticks are short"
+        assert page.evaluate("window.made") == 1

@@ -73,8 +73,16 @@ function setupOf(step) {
   return block ? parts(block, ":scope > :is(.fp-retune, .fp-capo)", HTMLElement) : [];
 }
 
-/** The table apart from its picture: its columns need no longer be the strings of the picture. @param {HTMLTableElement} table */
+/**
+ * The table apart from its picture: its columns need no longer be the strings of the picture, and what a script has made a
+ * control of is plain again, since it is too small here to be one.
+ * @param {HTMLTableElement} table
+ */
 function plainTable(table) {
+  for (const control of parts(table, "button", HTMLButtonElement)) {
+    parts(control, ".fp-hidden", HTMLElement).forEach((one) => one.remove());
+    control.replaceWith(...control.childNodes);
+  }
   // What the lesson's own controls do there, they do not do here.
   for (const control of parts(table, "th > button", HTMLButtonElement)) {
     control.replaceWith(...[...control.childNodes].filter((node) => !(node instanceof Element && node.matches(".fp-hidden"))));

@@ -84,7 +84,7 @@ function actions(now) {
 function bindControls(view, now, leave) {
   /** @type {Record<string, () => void>} */
   const acts = {
-    ...actions(now), leave, hurts: () => now.stop(), again: () => now.again(), hear: () => now.hear(), pair: () => now.togglePair(),
+    ...actions(now), leave, hurts: () => now.stop(), again: () => now.again(), strum: () => now.hear(), pair: () => now.togglePair(),
     run: () => (now.running ? now.pause() : now.run()), picture: () => (now.running ? now.pause() : now.again()),
   };
   for (const [name, act] of Object.entries(acts)) {
