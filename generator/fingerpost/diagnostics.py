@@ -82,6 +82,8 @@ class Code(enum.StrEnum):
     HARDER_STEP = "harder-step"
     NO_WARM_UP = "no-warm-up"
     NO_REST = "no-rest"
+    # links
+    DEAD_LINK = "dead-link"
     # acceptances
     ACCEPTANCE_WITHOUT_REASON = "acceptance-without-reason"
     ACCEPTANCE_UNKNOWN = "acceptance-unknown"

@@ -45,6 +45,7 @@ from fingerpost.music.tuning import Tuning
 from fingerpost.report import text as report
 from fingerpost.source.page import read_page
 from fingerpost.workspace.checked import missing_images
+from fingerpost.workspace.links import link_faults
 
 ROOT = Path(__file__).resolve().parents[2]
 GUIDE = ROOT / "course" / "teachers"
@@ -109,7 +110,8 @@ def played(text: str, options: str = "") -> tuple[Course, list[Diagnostic]]:
     assert not problems, problems
     read = read_page(PAGE, text)
     course, of_course = build((read,), settings)
-    found = (*read.findings, *of_course, *missing_images(read.syntax, lambda path: False))
+    missing = missing_images(read.syntax, lambda path: False)
+    found = (*read.findings, *of_course, *missing, *link_faults((read,), course, settings, ()))
     return course, list(settle(found, read.acceptances).standing)
 
 

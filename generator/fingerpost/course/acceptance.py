@@ -21,6 +21,7 @@ ACCEPTABLE_ERRORS = frozenset(
         Code.TIE_DECIDED_OTHERWISE,
         Code.MENTION_DENIED,
         Code.USED_BEFORE_TAUGHT,
+        Code.DEAD_LINK,
     )
 )
 """The errors that can be accepted; every warning and every note can."""

@@ -20,6 +20,7 @@ from fingerpost.site.located import Shown
 from fingerpost.site.page_view import PageView, draw
 from fingerpost.source.page import PageRead, read_page
 from fingerpost.workspace.checked import missing_images
+from fingerpost.workspace.links import link_faults
 from fingerpost.workspace.page_text import decode
 
 
@@ -60,6 +61,7 @@ def course_model(pages: Sequence[File], files: Files, settings: Settings, kept: 
         *(finding for read in reads for finding in read.findings),
         *of_course,
         *(finding for read in reads for finding in missing_images(read.syntax, files.src_uris.__contains__)),
+        *link_faults(reads, course, settings, files.src_uris),
     ]
     settled = settle(found, (accepted for read in reads for accepted in read.acceptances))
     return CourseModel(course, settings, {read.syntax.file: read for read in reads}, settled.standing)

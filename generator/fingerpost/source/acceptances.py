@@ -19,6 +19,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from itertools import islice
 
 from fingerpost.diagnostics import Code, Span
 from fingerpost.source.block_lines import WORDS_BELOW, cut
@@ -31,6 +32,8 @@ CODE_OR_COMMENT = re.compile(r"(?<!`)(`+)(?!`).*?(?<!`)\1(?!`)|<!--(?P<said>.*?)
 TRAILING = re.compile(r"(?<!\S)#(?=\s+accept\s)", re.IGNORECASE)
 KEY_OF_PROSE = re.compile(r"(?:-[ \t]+)?(?:say|title|image)[ \t]*:(?=\s|$)[ \t]*(?P<value>.*)")
 ANY_KEY = re.compile(r"(?:-(?:\s|$)|[A-Za-z_][\w-]*[ \t]*:(?:\s|$))")
+MOST_ON_A_LINE = 100
+"""So many comments and pieces of code of a line of prose are looked at. By our own choice."""
 _CODES = frozenset(map(str, Code))
 
 
@@ -134,7 +137,9 @@ def comments_in(file: str, lines: Sequence[str], first_line: int, piece: Piece, 
         return
     first = piece.line - first_line
     text = "\n".join(lines[first:until])
-    for found in CODE_OR_COMMENT.finditer(text, piece.column - 1):
+    last = text.rfind("-->")
+    text = text[: last + 1] + text[last + 1 :].replace("<!--", "\0" * 4)  # none of these ends, so none is sought
+    for found in islice(CODE_OR_COMMENT.finditer(text, piece.column - 1), MOST_ON_A_LINE):
         if found.start() >= len(lines[first]):
             return
         if said := _said(found["said"] or ""):
@@ -171,7 +176,7 @@ def in_prose(
     comments = list(comments)
     if not comments:
         return
-    told = [pieces for pieces in paragraphs if any(HTML_COMMENT.sub("", piece.text).strip() for piece in pieces)]
+    told = [pieces for pieces in paragraphs if any(_without_comments(piece.text).strip() for piece in pieces)]
     stretches = sorted(
         [
             *((pieces[0].line, pieces[-1].line) for pieces in told),
@@ -181,3 +186,8 @@ def in_prose(
     for comment in comments:
         covers = next((stretch for stretch in stretches if stretch[1] >= comment.span.line), None)
         yield Acceptance(comment.span, comment.code, comment.reason, covers, comment.removal)
+
+
+def _without_comments(text: str) -> str:
+    end = text.rfind("-->") + len("-->") if "-->" in text else 0
+    return HTML_COMMENT.sub("", text[:end]) + text[end:]

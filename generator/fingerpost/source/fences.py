@@ -14,6 +14,8 @@ from fingerpost.diagnostics import Diagnostic
 from fingerpost.source.acceptances import Acceptance, Comment, comments_in, in_prose
 from fingerpost.source.containers import RULE, TAB, Container, Walk, continued, opened
 from fingerpost.source.fence_body import FENCE, Opening, read_fence
+from fingerpost.source.headings import Heading, headings_in
+from fingerpost.source.links import Link, links_in
 from fingerpost.source.mentions import Piece, mentions_in
 from fingerpost.source.syntax import Fence, Mention
 
@@ -45,6 +47,8 @@ class Scan:
     findings: tuple[Diagnostic, ...] = ()
     title: str | None = None
     acceptances: tuple[Acceptance, ...] = ()
+    links: tuple[Link, ...] = ()
+    headings: tuple[Heading, ...] = ()
 
 
 def lines_of(text: str) -> list[str]:
@@ -62,7 +66,15 @@ def scan(file: str, text: str, first_line: int = 1) -> Scan:
     scanner.run()
     mentions = mentions_in(file, scanner.paragraphs)
     accepted = tuple(in_prose(scanner.comments, scanner.paragraphs, scanner.fences))
-    return Scan(tuple(scanner.fences), mentions, tuple(sorted(scanner.findings)), scanner.title, accepted)
+    return Scan(
+        tuple(scanner.fences),
+        mentions,
+        tuple(sorted(scanner.findings)),
+        scanner.title,
+        accepted,
+        links_in(file, scanner.paragraphs),
+        headings_in(file, scanner.headings),
+    )
 
 
 @dataclass(slots=True)
@@ -79,6 +91,7 @@ class _Scanner:
     fences: list[Fence] = field(default_factory=list)
     findings: list[Diagnostic] = field(default_factory=list)
     comments: list[Comment] = field(default_factory=list)
+    headings: list[tuple[int, list[Piece]]] = field(default_factory=list)
     title: str | None = None
     html: bool = False
     bare_item: bool = False
@@ -145,12 +158,14 @@ class _Scanner:
         if self.title is None and not rest.startswith("##"):
             self.title = rest.strip("# \t")
         self.words(walk.text, walk.words_at)
+        self.headings.append((len(rest) - len(rest.lstrip("#")), self.paragraph))
         self.end_paragraph()
 
     def underline(self, rest: str) -> None:
         """The paragraph above becomes a heading."""
         if self.title is None and rest.startswith("="):
             self.title = " ".join(piece.text for piece in self.paragraph)
+        self.headings.append((1 if rest.startswith("=") else 2, self.paragraph))
         self.end_paragraph()
 
     def words(self, text: str, start: int) -> None:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_right
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from fingerpost.diagnostics import Span
@@ -44,15 +44,15 @@ def _of_paragraph(file: str, pieces: list[Piece]) -> Iterator[tuple[str, tuple[T
     text = "\n".join(piece.text for piece in pieces)
     if not any(f"{kind}:" in text for kind in KINDS):
         return
-    places = _Places(file, pieces)
-    for start, end, inner_start, inner_end in _code_spans(text):
+    places = Places(file, pieces)
+    for start, end, inner_start, inner_end in code_spans(text):
         if said := MENTION.fullmatch(text, inner_start, inner_end):
             end_of_words = said.start(2) + len(said.group(2).rstrip())
             words = _words(said.group(1), text, said.start(2), end_of_words, places)
             yield said.group(1), words, places.span(start, end)
 
 
-def _words(kind: str, text: str, start: int, end: int, places: _Places) -> tuple[Token, ...]:
+def _words(kind: str, text: str, start: int, end: int, places: Places) -> tuple[Token, ...]:
     """What follows the colon: a block and a step in two words; a chord, which may hold blanks, in one."""
     found = [(start, end)]
     if kind == "step":
@@ -60,7 +60,7 @@ def _words(kind: str, text: str, start: int, end: int, places: _Places) -> tuple
     return tuple(Token(text[begin:stop].replace("\n", " "), places.span(begin, stop)) for begin, stop in found)
 
 
-def _code_spans(text: str) -> Iterator[tuple[int, int, int, int]]:
+def code_spans(text: str) -> Iterator[tuple[int, int, int, int]]:
     """Start and end of each code span, and of what it holds."""
     by_length: dict[int, list[int]] = {}
     for run in RUN.finditer(text):
@@ -79,21 +79,28 @@ def _code_spans(text: str) -> Iterator[tuple[int, int, int, int]]:
                 at = close + at - found.start()
 
 
-class _Places:
+class Places:
     """From offsets in a joined paragraph to lines and columns."""
 
-    def __init__(self, file: str, pieces: list[Piece]) -> None:
+    def __init__(self, file: str, pieces: Sequence[Piece]) -> None:
+        """The paragraph is the texts of its pieces, joined by line ends."""
         self.file, self.pieces, self.starts = file, pieces, list[int]()
         offset = 0
         for piece in pieces:
             self.starts.append(offset)
             offset += len(piece.text) + 1
 
+    def token(self, text: str, start: int, end: int) -> Token:
+        """A stretch of the paragraph's text with its place."""
+        return Token(text[start:end], self.span(start, end))
+
     def span(self, start: int, end: int) -> Span:
+        """The place of a stretch."""
         (line, column), (end_line, end_column) = self.place(start), self.place(end)
         return Span(self.file, line, column, end_line, end_column)
 
     def place(self, offset: int) -> tuple[int, int]:
+        """Line and column of an offset."""
         index = bisect_right(self.starts, offset) - 1
         piece = self.pieces[index]
         return piece.line, piece.column + offset - self.starts[index]

@@ -9,6 +9,8 @@ from fingerpost.source.acceptances import Acceptance, in_block
 from fingerpost.source.block import read_block
 from fingerpost.source.fences import lines_of, scan
 from fingerpost.source.front_matter import front_matter
+from fingerpost.source.headings import Heading, ids_in_html
+from fingerpost.source.links import Link
 from fingerpost.source.syntax import BlockSyntax, Fence, Mention, PageSyntax
 
 BYTE_ORDER_MARK = "\ufeff"
@@ -16,12 +18,18 @@ BYTE_ORDER_MARK = "\ufeff"
 
 @dataclass(frozen=True, slots=True)
 class PageRead:
-    """A page taken apart. fences and syntax.blocks go together, one by one; findings and acceptances by place."""
+    """A page taken apart. fences and syntax.blocks go together, one by one; findings and acceptances by place.
+
+    ids: those in the page's HTML.
+    """
 
     syntax: PageSyntax
     fences: tuple[Fence, ...]
     findings: tuple[Diagnostic, ...]
     acceptances: tuple[Acceptance, ...] = ()
+    links: tuple[Link, ...] = ()
+    headings: tuple[Heading, ...] = ()
+    ids: frozenset[str] = frozenset()
 
 
 def read_page(file: str, text: str) -> PageRead:
@@ -31,7 +39,7 @@ def read_page(file: str, text: str) -> PageRead:
     body = "\n".join(text.split("\n")[data.lines :]) if data.lines else text
     read = read_body(file, body, data.lines + 1)
     syntax = replace(read.syntax, title=data.title or read.syntax.title)
-    return PageRead(syntax, read.fences, tuple(sorted((*data.findings, *read.findings))), read.acceptances)
+    return replace(read, syntax=syntax, findings=tuple(sorted((*data.findings, *read.findings))))
 
 
 def read_body(file: str, body: str, first_line: int = 1) -> PageRead:
@@ -44,4 +52,12 @@ def read_body(file: str, body: str, first_line: int = 1) -> PageRead:
     syntax = PageSyntax(file, found.title, tuple(sorted(parts, key=lambda part: part.span)))
     accepted = (*found.acceptances, *(accepted for fence in found.fences for accepted in in_block(fence)))
     by_place = tuple(sorted(accepted, key=lambda one: one.span))
-    return PageRead(syntax, found.fences, tuple(sorted(findings)), by_place)
+    return PageRead(
+        syntax,
+        found.fences,
+        tuple(sorted(findings)),
+        by_place,
+        found.links,
+        found.headings,
+        frozenset(ids_in_html(body)),
+    )

@@ -18,6 +18,7 @@ from fingerpost.diagnostics import Code, Diagnostic, Edit, Severity, Span
 from fingerpost.source.page import PageRead, read_page
 from fingerpost.source.syntax import PageSyntax
 from fingerpost.workspace.course_folder import CourseSources
+from fingerpost.workspace.links import link_faults
 
 
 @dataclass(frozen=True)
@@ -54,6 +55,7 @@ def check(
         *(finding for page in pages for finding in page.findings),
         *of_course,
         *(finding for page in pages for finding in missing_images(page.syntax, sources.files.__contains__)),
+        *link_faults(pages, course, settings, sources.files, all_known=sources.settings_name is not None),
     ]
     settled = settle(found, (accepted for page in pages for accepted in page.acceptances))
     standing, accepted = (
@@ -67,9 +69,7 @@ def setting_findings(problems: Iterable[Problem], sources: CourseSources) -> Ite
     """A finding for each option that could not be taken, at its place in mkdocs.yml."""
     name = sources.settings_name or "mkdocs.yml"
     for problem in problems:
-        place = sources.option_places.get(problem.key) or sources.option_places.get(
-            problem.key.split(".")[0]
-        )
+        place = sources.option_places.get(problem.key) or sources.option_places.get(problem.key.split(".")[0])
         span = place or Span(name, 1, 1, 1, 1)
         fix = f"`{problem.nearest}`" if problem.nearest else ""
         yield Diagnostic(span, Severity.ERROR, Code.BAD_SETTING, problem.sentence, problem.expected, fix)

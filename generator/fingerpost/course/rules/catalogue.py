@@ -258,6 +258,12 @@ CATALOGUE: dict[Code, Explanation] = {
         "rest_after_steps: 2\n\n- 3 off\n- 3 to G2\n- 3 off",
         "rest_after_steps: 2\n\n- 3 off\n- 3 to G2\n- rest\n- back\n- 3 off",
     ),
+    Code.DEAD_LINK: Explanation(
+        "A link that leads nowhere",
+        "A student taps it and stands before a page that says that there is none, or at the top of a long one.",
+        "[the gate](the-gate.md#fourth-step)",
+        "[the gate](the-gate.md#the-third-gate)",
+    ),
     Code.ACCEPTANCE_WITHOUT_REASON: Explanation(
         "A finding accepted without a reason",
         "In a year nobody knows why it may stay. Until the comment says so, the finding counts.",

@@ -6,6 +6,14 @@ of its name in the whole course, on whatever page it stands.
     id: slack-water     (and the same on another page)
 
 Give one of them another id: the newer one, since nothing points to it yet.
+
+Nor may an id be the anchor of a heading below the title on its page: a link to it leads to whichever stands first. Of
+the title the page itself makes no anchor then, so that links mean the block.
+
+    ## Slack water      and below it a block with   id: slack-water
+
+An id that nothing points to is no slip: an explicit one of a step stands for a student's progress and for takes, and
+a heading's for links from elsewhere; a finding about them would be noise.
 """
 
 from __future__ import annotations
@@ -15,6 +23,7 @@ from collections.abc import Iterable, Iterator
 from fingerpost.course.slip import error
 from fingerpost.course.words import quoted
 from fingerpost.diagnostics import Code, Diagnostic, Span
+from fingerpost.source.page import PageRead
 from fingerpost.source.syntax import BlockSyntax, Token
 
 
@@ -26,6 +35,17 @@ def duplicate_ids(blocks: Iterable[BlockSyntax]) -> Iterator[Diagnostic]:
         if there is not token.span:
             message = f"The id {quoted(token.text)} is given already, on line {there.line} of {there.file}"
             yield error(token.span, Code.DUPLICATE_ID, message, "an id of its own", _free(token.text, first))
+
+
+def ids_of_headings(page: PageRead) -> Iterator[Diagnostic]:
+    """An error at each id of a block or step that is the anchor of a heading of its page too."""
+    lines = {heading.anchors[0]: heading.words.span.line for heading in page.headings if heading.level > 1}
+    taken = {anchor: page.syntax.blocks[0].span for anchor in lines} if page.syntax.blocks else {}
+    for token in (token for block in page.syntax.blocks for token in _ids(block)):
+        if token.text in lines:
+            message = f"The id {quoted(token.text)} is also the anchor of the heading on line {lines[token.text]}"
+            expected = "an id of its own, or other words in the heading"
+            yield error(token.span, Code.DUPLICATE_ID, message, expected, _free(token.text, taken))
 
 
 def _ids(block: BlockSyntax) -> Iterator[Token]:

@@ -21,6 +21,7 @@ _UNLIKE_ERRORS: dict[Code, tuple[Severity, ...]] = {
     Code.HARDER_STEP: (Severity.NOTE,),
     Code.NO_WARM_UP: (Severity.NOTE,),
     Code.NO_REST: (Severity.NOTE,),
+    Code.DEAD_LINK: (Severity.ERROR, Severity.WARNING),
     Code.ACCEPTANCE_WITHOUT_REASON: (Severity.WARNING,),
     Code.ACCEPTANCE_UNKNOWN: (Severity.WARNING,),
     Code.ACCEPTANCE_REFUSED: (Severity.WARNING,),

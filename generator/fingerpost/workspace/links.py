@@ -1,0 +1,72 @@
+"""Where the links of a course may lead: its files, the pages that the build adds, and the anchors of them all."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+
+from fingerpost.course.model import Course
+from fingerpost.course.rules.dead_link import Targets, dead_links
+from fingerpost.course.rules.duplicate_id import ids_of_headings
+from fingerpost.course.settings import Settings
+from fingerpost.diagnostics import Diagnostic
+from fingerpost.source.headings import ids_in_html, slug
+from fingerpost.source.page import PageRead
+
+INDEX = "chords.md"
+ADDED = (INDEX, "reading-the-pictures.md", "tuner.md", "staying-unhurt.md")
+"""The pages that the build adds. What makes them is imported only for a link into one, so the check starts quickly."""
+
+
+def link_faults(
+    pages: Sequence[PageRead], course: Course, settings: Settings, files: Iterable[str], all_known: bool = True
+) -> Iterator[Diagnostic]:
+    """What is wrong with the links and the anchors of a course. files: those among the sources."""
+    targets = targets_of(pages, course, settings, files, all_known)
+    for page in pages:
+        yield from ids_of_headings(page)
+        yield from dead_links(page, targets)
+
+
+def targets_of(
+    pages: Sequence[PageRead], course: Course, settings: Settings, files: Iterable[str], all_known: bool = True
+) -> Targets:
+    """What links may lead to. Anchors of a page are gathered when the first link asks for them."""
+    own = {page.syntax.file: page for page in pages}
+    known: dict[str, frozenset[str] | None] = {}
+
+    def anchors(file: str) -> frozenset[str] | None:
+        if file not in known:
+            known[file] = _anchors(file, own, course, settings)
+        return known[file]
+
+    redirects: Mapping[str, str] = {}
+    return Targets(frozenset((*files, *own, *ADDED)), anchors, redirects, all_known)
+
+
+def _anchors(file: str, own: Mapping[str, PageRead], course: Course, settings: Settings) -> frozenset[str] | None:
+    if file in own:
+        return frozenset(_of_page(own[file], course))
+    return _of_made(file, course, settings) if file in ADDED else None
+
+
+def _of_page(page: PageRead, course: Course) -> Iterator[str]:
+    yield from page.ids
+    for heading in page.headings:
+        yield from heading.anchors
+    lesson = course.lesson(page.syntax.file)
+    blocks = [*lesson.blocks, *(broken.partial for broken in lesson.broken if broken.partial)] if lesson else []
+    for block in blocks:
+        yield from (block.id, *(step.id for step in block.steps))
+    for written in page.syntax.blocks:
+        yield from (token.text for token in (written.id, *(step.id for step in written.steps)) if token)
+
+
+def _of_made(file: str, course: Course, settings: Settings) -> frozenset[str]:
+    from fingerpost.render.course_pages import MAKERS, index_ids
+    from fingerpost.render.look import Look
+
+    look = Look.of(settings)
+    if file == INDEX:
+        return frozenset((slug(look.words.say("index.title")), *index_ids(course, look)))
+    page = MAKERS[file](course, settings, look)
+    return frozenset((slug(page.title), *ids_in_html(page.html)))
