@@ -13,10 +13,10 @@ from collections.abc import Sequence
 from typing import NoReturn
 
 from fingerpost import __version__
-from fingerpost.cli import check, export, name, neighbours, new, review, route, spell
+from fingerpost.cli import check, editor, export, name, neighbours, new, review, route, spell
 from fingerpost.cli.answer import FINE, WRONG_USAGE, QuestionError, complain
 
-COMMANDS = (new, check, review, name, spell, neighbours, route, export)
+COMMANDS = (new, check, editor, review, name, spell, neighbours, route, export)
 
 DESCRIPTION = """\
 Publishes a guitar course whose lessons are chord shapes that change by one finger at a time.
@@ -25,6 +25,7 @@ Writing a course
   fingerpost new my-course     a small course that works, to start from
   fingerpost check             every problem in the course, with its place and the nearest fix
   fingerpost review main..     what a branch changes for the player
+  fingerpost editor            for your editor to start: findings while you type
   mkdocs serve                 the course in your browser, following what you write
   mkdocs build                 the course as a folder of files for any web host
 
