@@ -12,10 +12,11 @@ ROOT = Path(__file__).resolve().parents[2]
 TESTS = sorted(Path(__file__).parent.glob("*.test.js"))
 
 
-def test_types_hold_under_the_strictest_settings_of_the_typescript_compiler() -> None:
+@pytest.mark.parametrize("project", ["tsconfig.json", "tsconfig.worker.json"])
+def test_types_hold_under_the_strictest_settings_of_the_typescript_compiler(project: str) -> None:
     compiler = ROOT / "node_modules/typescript/bin/tsc"
     assert compiler.is_file(), "no TypeScript compiler: `sh .ci/node` installs it, as `make test` does"
-    done = _node(str(compiler), "--project", str(ROOT / "tsconfig.json"), "--pretty", "false")
+    done = _node(str(compiler), "--project", str(ROOT / project), "--pretty", "false")
     assert done.returncode == 0, done.stdout + done.stderr
 
 

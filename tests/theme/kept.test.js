@@ -1,0 +1,124 @@
+// What is kept of practice, without a page: when a change is due again, what is found in files and stores, what has changed.
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { differences } from "../../theme/js/kept/difference.js";
+import { joined, readFile, written } from "../../theme/js/kept/file.js";
+import { match, settled } from "../../theme/js/kept/match.js";
+import { recordIn, untried } from "../../theme/js/kept/record.js";
+import { GAPS, afterTry, dayOf, dueDay, dueIn } from "../../theme/js/kept/schedule.js";
+
+const HOUR = 3_600_000;
+const NOON = new Date(2026, 2, 27, 12).getTime();
+/** @param {number} days */
+const noon = (days) => new Date(2026, 2, 27 + days, 12).getTime();
+
+/** @param {string} block @param {string} from @param {string} to */
+const change = (block, from, to) => ({
+  page: "fog/", title: "Fog", block, ordinal: 1, from: `${block}--${from}`, to: `${block}--${to}`, fromShape: from, toShape: to, fromName: "Am", toName: "C",
+});
+/** @param {import("../../theme/js/kept/record.js").Kept} kept @param {boolean[]} tries @param {number} now */
+const tried = (kept, tries, now) => tries.reduce((record, clean) => afterTry(record, clean, now), kept);
+const ONE = untried(change("a", "x02210", "x32010"));
+
+test("a day is a day of the student's own calendar, also where the clock is put forward", () => {
+  assert.equal(dayOf(new Date(2026, 2, 28, 23, 59).getTime()) + 1, dayOf(new Date(2026, 2, 29, 0, 1).getTime()));
+  // In much of Europe the 29th of March 2026 has 23 hours.
+  assert.equal(dayOf(noon(3)) - dayOf(NOON), 3);
+  assert.equal(dayOf(NOON - 11 * HOUR), dayOf(NOON + 11 * HOUR));
+});
+
+test("what was tried comes back tomorrow, clean or not", () => {
+  for (const clean of [true, false]) {
+    const kept = tried(ONE, [clean], NOON);
+    assert.deepEqual(dueIn([kept], NOON + 2 * HOUR), []);
+    assert.equal(dueIn([kept], noon(1)).length, 1);
+  }
+  assert.deepEqual(dueIn([{ ...ONE, done: true }], noon(400)), []);
+});
+
+test("after clean days the gaps grow; after a day that was not clean it is tomorrow again", () => {
+  let kept = ONE;
+  let day = 0;
+  for (const gap of [...GAPS, GAPS[GAPS.length - 1]]) {
+    kept = tried(kept, [true, true, false, true, true], noon(day));
+    assert.equal(dueDay(kept) - dayOf(noon(day)), gap);
+    day += gap;
+  }
+  kept = tried(kept, [true, false, false], noon(day));
+  assert.equal(dueDay(kept) - dayOf(noon(day)), 1);
+  assert.deepEqual([kept.clean, kept.tries], [4 * 7 + 1, 5 * 7 + 3]);
+});
+
+test("the least clean comes first, and two of a block are not next to each other where it can be helped", () => {
+  const shares = { a: [[0, 4], [1, 4], [2, 4]], b: [[3, 4]], c: [[1, 8], [4, 4]] };
+  const all = Object.entries(shares).flatMap(([block, tries]) => tries.map(([clean, of], at) =>
+    tried(untried(change(block, `${at}`, "to")), Array.from({ length: of }, (_, n) => n < clean), NOON)));
+  const due = dueIn(all, noon(1)).map(({ block, clean, tries }) => `${block} ${clean}/${tries}`);
+  assert.deepEqual(due, ["a 0/4", "c 1/8", "b 3/4", "a 1/4", "c 4/4", "a 2/4"]);
+  assert.deepEqual(dueIn(all.map((kept) => ({ ...kept, gone: true })), noon(1)), []);
+});
+
+test("a record that is not whole is none", () => {
+  const kept = tried(ONE, [true, false], NOON);
+  assert.deepEqual(recordIn(JSON.parse(JSON.stringify(kept))), kept);
+  for (const wrong of [
+    { clean: 3 }, { tries: -1 }, { tries: 1.5 }, { last: "now" }, { ordinal: null }, { day: null }, { day: { number: 1, clean: 2, tries: 1 } },
+    { page: "//elsewhere.example/" }, { page: "javascript:alert(1)" }, { page: "../other/" }, { page: "fog/?x" }, { toName: 4 }, { rung: Infinity },
+  ]) assert.equal(recordIn({ ...kept, ...wrong }), null, JSON.stringify(wrong));
+  for (const wrong of [null, 4, "text", [], {}]) assert.equal(recordIn(wrong), null);
+});
+
+test("a file is read as it was written, and anything else is refused with its reason", () => {
+  const progress = { steps: [tried(ONE, [true], NOON)], ticks: { "a/change/x/y": true } };
+  const text = written(progress, "Fog Bank", new Date(NOON));
+  assert.deepEqual(readFile(text, "Fog Bank"), { progress });
+  assert.deepEqual(readFile(text, "Other"), { refused: "other-course", course: "Fog Bank" });
+  const file = JSON.parse(text);
+  const refusals = {
+    unreadable: [text.slice(0, -9), "", JSON.stringify({ ...file, steps: [{}] }), JSON.stringify({ ...file, ticks: { a: "yes" } }), JSON.stringify({ ...file, version: 0 })],
+    foreign: ["{}", "[]", "null", "4", JSON.stringify({ ...file, format: "other" })],
+    newer: [JSON.stringify({ ...file, version: 2 })],
+  };
+  for (const [refused, texts] of Object.entries(refusals)) {
+    for (const one of texts) assert.deepEqual(readFile(one, "Fog Bank"), { refused }, one);
+  }
+});
+
+test("two devices' progress goes together: more tries hold, ticks of both stay", () => {
+  const [fewer, more] = [tried(ONE, [true], NOON), tried(ONE, [true, false, false], noon(1))];
+  const other = untried(change("b", "0", "1"));
+  const both = joined({ steps: [{ ...more, done: false }], ticks: { one: true } }, { steps: [{ ...fewer, done: true }, other], ticks: { two: true } });
+  assert.deepEqual(both, { steps: [{ ...more, done: true }, other], ticks: { one: true, two: true } });
+  assert.deepEqual(joined({ steps: [fewer], ticks: {} }, { steps: [more], ticks: {} }).steps, [more]);
+});
+
+/** @param {number} ordinal @param {string} shape @param {string} kind */
+const stop = (ordinal, shape, kind = "move") => ({ id: `a--${shape}`, block: "a", ordinal, kind, shape, name: shape });
+
+test("a record is found by id, then by block and ordinal", () => {
+  const lesson = [stop(0, "x02210", "start"), stop(1, "x32010")];
+  assert.equal(match(ONE, lesson).place, "same");
+  const changed = match(ONE, [stop(0, "x02210", "start"), stop(1, "x32000")]);
+  assert.equal(changed.place, "changed");
+  assert.deepEqual([changed.now?.to, changed.now?.from, changed.now?.toShape], ["a--x32000", "a--x02210", "x32000"]);
+  assert.equal(match(ONE, [stop(0, "x02210", "start"), stop(1, "", "rest")]).place, "gone");
+  assert.equal(match(ONE, [stop(0, "x02210", "start")]).place, "gone");
+  assert.equal(match(ONE, []).place, "gone");
+  const moved = match(ONE, [{ ...stop(0, "x02210"), id: "b1" }, { ...stop(1, "x32010"), id: "b2" }]);
+  assert.equal(moved.place, "moved");
+  assert.deepEqual(settled([ONE], [moved]).map(({ from, to, gone }) => [from, to, gone]), [["b1", "b2", false]]);
+  assert.equal(settled([ONE], [match(ONE, [])])[0].gone, true);
+});
+
+test("what two shapes do differently is told string by string, the lowest first", () => {
+  const none = "";
+  assert.deepEqual(differences("x02210/--231-", "x32010/-32-1-"), [
+    { string: 5, was: { fret: 0, finger: none }, now: { fret: 3, finger: "3" } },
+    { string: 3, was: { fret: 2, finger: "3" }, now: { fret: 0, finger: none } },
+  ]);
+  assert.deepEqual(differences("x-10-12-12-11-x/-1342-", "x-10-12-12-11-10/-13421"), [
+    { string: 1, was: { fret: null, finger: none }, now: { fret: 10, finger: "1" } },
+  ]);
+  assert.deepEqual(differences("200232/T--132", "200232/1--132"), [{ string: 6, was: { fret: 2, finger: "T" }, now: { fret: 2, finger: "1" } }]);
+  assert.deepEqual(differences("x32010", "x32010"), []);
+});
