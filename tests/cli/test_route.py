@@ -14,6 +14,8 @@ from fingerpost.cli.main import main
 from fingerpost.music.fretboard import Fretboard
 from fingerpost.music.hand import Hand
 from fingerpost.music.neighbours import neighbours
+from fingerpost.music.routes import answer
+from fingerpost.music.routes.search import SearchBoundError
 from fingerpost.music.shape_text import read_shape, write_shape
 from fingerpost.music.sound_change import SoundChange, sound_change
 
@@ -134,6 +136,7 @@ BAD = [
     (["C", "Am", "--alternatives", "0"], "expected a number from 1 to 12"),
     (["x32010", "Am", "--avoid", "x32010"], "--avoid names x32010, where the route starts. Try: leave it out"),
     (["3x0003/22---3", "C"], "a finger damps a string; a route cannot count on that. Try: 3x0003/2----3"),
+    (["C", "xxxxxx"], "In 'xxxxxx' no string sounds"),
     (["C", "Am", "--tuning", "nonsense"], "is no tuning"),
     (["--taught", "C", "Am", "E"], "--taught takes 'C' for the course's folder, so write it after the chords"),
     (["C", "Am", "--taught", "nowhere"], "There is no nowhere"),
@@ -161,14 +164,57 @@ def test_other_numbers_of_strings(ask):
     assert ask("C", "G", "--strings", "4")[0] == 0
 
 
+def test_a_search_that_is_ended_early_does_not_say_that_there_is_none(ask, monkeypatch):
+    def ended(*_):
+        raise SearchBoundError
+        yield
+
+    monkeypatch.setattr(answer, "different_routes", ended)
+    code, out, _ = ask("x32010", "x02210")
+    assert code == 1
+    assert out.startswith("No route was found from x32010/-32-1- to x02210/--231-.\n  - after 30,000 hands")
+
+
+def test_what_is_found_before_a_search_is_ended_is_said(ask, monkeypatch):
+    found = answer.different_routes
+
+    def ended(*args):
+        yield next(found(*args))
+        raise SearchBoundError
+
+    monkeypatch.setattr(answer, "different_routes", ended)
+    code, out, _ = ask("--json", "C", "Am", "--alternatives", "3")
+    assert (code, len(out.splitlines())) == (0, 1)
+
+
+def test_the_hand_of_the_course(ask, tmp_path, monkeypatch):
+    """A hand that lacks a finger, and one that is left none, which is no setting: the course then has an error."""
+    assert main(["new", str(tmp_path / "mine")]) == 0
+    settings = tmp_path / "mine" / "mkdocs.yml"
+    text = settings.read_text()
+    monkeypatch.chdir(tmp_path / "mine")
+    settings.write_text(
+        text.replace("- fingerpost:", "- fingerpost:\n      limits: {fingers: [2], thumb_strings: 0}", 1)
+    )
+    code, out, _ = ask("000000", "002000/--1---", "--taught")
+    assert code == 1
+    assert "finger 1 is not among the fingers that this course uses (2)" in out
+    assert ask("000000", "002000/--2---", "--taught")[0] == 0
+    settings.write_text(text.replace("- fingerpost:", "- fingerpost:\n      limits: {fingers: []}", 1))
+    code, out, err = ask("000000", "002000/--1---", "--taught")
+    assert code == 0
+    assert "has errors" in err
+    assert "Try: `fingerpost check .`" in err
+
+
 def test_an_interrupt_leaves_whole_lines(ask, monkeypatch):
-    answer, calls = command._answer, []
+    answered, calls = command._answer, []
 
     def interrupted(*args):
         if calls:
             raise KeyboardInterrupt
         calls.append(args)
-        return answer(*args)
+        return answered(*args)
 
     monkeypatch.setattr(command, "_answer", interrupted)
     code, out, _ = ask("--json", "C", "Am", "E7", "Am")

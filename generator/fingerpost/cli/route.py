@@ -68,14 +68,15 @@ def _answer(asked: Asked, start: str, end: str, json: bool) -> int:
     from fingerpost.music.routes.relaxed import loosen
     from fingerpost.music.routes.search import SearchBoundError
 
-    question = asked.question(start, end)
+    question, routes, settled = asked.question(start, end), [], True
     try:
-        routes = list(islice(different_routes(question, asked.atlas), asked.alternatives))
+        for route in islice(different_routes(question, asked.atlas), asked.alternatives):
+            routes.append(route)
     except SearchBoundError:
-        routes = []
+        settled = False
     if routes:
         (route_said.routes_as_json if json else route_said.routes_as_text)(question, routes, asked)
         return FINE
     loosening = loosen(question, asked.atlas)
-    (route_said.none_as_json if json else route_said.none_as_text)(question, loosening)
+    (route_said.none_as_json if json else route_said.none_as_text)(question, loosening, settled)
     return FOUND_ERRORS

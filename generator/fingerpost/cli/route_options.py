@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from fingerpost.cli import instrument
-from fingerpost.cli.answer import QuestionError
+from fingerpost.cli.answer import QuestionError, complain
 from fingerpost.music.chord import Chord
 from fingerpost.music.chord_symbol import SymbolError, write
 from fingerpost.music.chord_symbol import read as read_chord
@@ -78,6 +78,8 @@ class Asked:
         from fingerpost.cli.sound import fingered
 
         shape = fingered(text, self.fretboard, self.hand)
+        if not shape.sounding_strings:
+            raise QuestionError(f"In {text!r} no string sounds, so a route can neither start nor end there")
         if shape.damped:
             plain = replace(shape, damped=(), unstruck=shape.unstruck | {string for string, _ in shape.damped})
             raise QuestionError(f"In {text!r} a finger damps a string; a route cannot count on that", _written(plain))
@@ -168,6 +170,10 @@ def _course(args: argparse.Namespace, fretboard: Fretboard) -> tuple[Course, Fre
     except CourseUnreadableError as problem:
         after = f"; --taught takes {path!r} for the course's folder, so write it after the chords"
         raise QuestionError(problem.message + (after if _reads(path) else ""), problem.fix) from problem
+    if any(finding.severity == "error" for finding in checked.findings):
+        complain(
+            f"The course in {path} has errors, so what it teaches may be read wrongly", f"`fingerpost check {path}`"
+        )
     own = args.tuning is None and args.strings is None and args.capo == "0"
     return checked.course, checked.settings.fretboard if own else fretboard, checked.settings.hand
 

@@ -9,6 +9,7 @@ from fingerpost.music.fretboard import Fretboard
 from fingerpost.music.routes.nearest_chord import nearest_with_shape
 from fingerpost.music.routes.question import Atlas, End, Question
 from fingerpost.music.routes.relaxed import LOOSE, UNHEARD, Loosening, Relaxed, loosenable
+from fingerpost.music.routes.search import MOST_GRIPS
 from fingerpost.music.shape_text import write_shape
 
 _OPTIONS = {
@@ -23,13 +24,13 @@ _OPTIONS = {
     "at_most": "--at-most",
 }
 _HAND = {
-    "finger_order": "a higher finger never on a lower fret",
-    "span_frets": "the frets that the hand spans",
-    "span_mm": "the millimetres that the hand spans",
-    "fingers": "the fingers that are used",
-    "bar_strings": "the strings that a finger bars",
-    "thumb_strings": "the strings that the thumb reaches",
-    UNHEARD: "that something is heard of each move",
+    "finger_order": "finger order",
+    "span_frets": "the span in frets",
+    "span_mm": "the span in millimetres",
+    "fingers": "the choice of fingers",
+    "bar_strings": "the width of bars",
+    "thumb_strings": "the reach of the thumb",
+    UNHEARD: "the rule that each move is heard",
 }
 _BREAKS = {
     "position": "presses a fret outside --position {low}-{high}",
@@ -43,18 +44,20 @@ _BREAKS = {
 }
 
 
-def because(question: Question, loosening: Loosening) -> list[str]:
-    """The reasons, the nearest ways out last."""
+def because(question: Question, loosening: Loosening, settled: bool) -> list[str]:
+    """The reasons, the nearest ways out last. settled: whether it is known that there is no route."""
     said = [*_of_end(question.start, question), *_of_end(question.end, question)]
-    if not said:
+    if not settled:
+        said.append(f"after {MOST_GRIPS:,} hands the search was ended, so there may be a long route after all")
+    elif not said:
         asked = [_OPTIONS[name] for name in question.conditions.asked]
         keep = f"{', '.join(asked)} and the limits of the hand" if asked else "the limits of the hand"
         said.append(f"no chain of one finger's moves keeps to {keep}")
-    said += [_way_out(one, question) for one in loosening.sets]
-    if not loosening.sets:
+    said += [_way_out(one, question, " ".join(said)) for one in loosening.sets]
+    if not loosening.sets and settled:
         said.append(f"nor is there one if up to three of these give: {_list(loosenable(question))}")
     if not loosening.settled:
-        said.append("the search was cut short, so it is not certain that nothing smaller would do")
+        said.append("some of these searches were ended early, so something smaller may do as well")
     return list(dict.fromkeys(said))
 
 
@@ -62,13 +65,13 @@ def given_up(names: tuple[str, ...], question: Question) -> str:
     """A set of limits that give, as the beginning of a sentence."""
     options = [_OPTIONS[name] for name in names if name in _OPTIONS]
     hand = [_HAND[name] for name in names if name in _HAND]
-    said = [f"without {_and(options)}"] * bool(options) + [f"if this limit gave: {_and(hand)}"] * bool(hand)
+    said = [f"without {_and(options)}"] * bool(options) + [f"if {_and(hand)} gave way"] * bool(hand)
     return " and ".join(said)
 
 
-def _way_out(one: Relaxed, question: Question) -> str:
+def _way_out(one: Relaxed, question: Question, told: str) -> str:
     moves = "1 move" if one.route.length == 1 else f"{one.route.length} moves"
-    needs = list(dict.fromkeys(_needs(one, question)))
+    needs = [need for need in dict.fromkeys(_needs(one, question)) if need not in told]
     return f"{given_up(one.given_up, question)}, it would take {moves}" + "".join(f"; {need}" for need in needs)
 
 

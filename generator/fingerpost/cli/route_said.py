@@ -41,14 +41,14 @@ def _steps(question: Question, route: Route) -> list[dict[str, Any]]:
     ]
 
 
-def none_as_json(question: Question, loosening: Loosening) -> None:
+def none_as_json(question: Question, loosening: Loosening, settled: bool) -> None:
     """One object that says why there is none; `instead` holds the routes that there would be."""
     say_json(
         {
             "from": _called(question.start),
             "to": _called(question.end),
             "unreachable": True,
-            "because": because(question, loosening),
+            "because": because(question, loosening, settled),
             "instead": [
                 {
                     "without": list(one.given_up),
@@ -72,10 +72,11 @@ def routes_as_text(question: Question, routes: list[Route], asked: Asked) -> Non
         print(f"{'No other route differs' if len(routes) == 1 else 'No more routes differ'} from what is listed.\n")
 
 
-def none_as_text(question: Question, loosening: Loosening) -> None:
+def none_as_text(question: Question, loosening: Loosening, settled: bool) -> None:
     """Why there is none, and what the first of the routes would be if its set of limits gave."""
-    print(f"There is no route from {_called(question.start)} to {_called(question.end)}.")
-    for sentence in because(question, loosening):
+    found = "There is no route" if settled else "No route was found"
+    print(f"{found} from {_called(question.start)} to {_called(question.end)}.")
+    for sentence in because(question, loosening, settled):
         print(f"  - {sentence}")
     print()
     for one in loosening.sets[:1]:

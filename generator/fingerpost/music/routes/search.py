@@ -19,7 +19,8 @@ from fingerpost.music.routes.together import FINGERS
 
 MOST_MOVES = 16
 """Up to here a route is sought; ten moves join any two shapes where no condition forbids it (five off, five on)."""
-MOST_GRIPS = 100_000
+MOST_GRIPS = 30_000
+"""So many grips are looked at before a search gives up: seconds, where a route mostly takes under a hundred grips."""
 Allowed = Callable[[Grip], bool]
 
 
