@@ -8,12 +8,13 @@ from html.parser import HTMLParser
 ELEMENTS = frozenset(
     "p h1 h2 h3 b strong em small code pre ul ol li a div section span "
     "figure figcaption img input label ins table caption thead tbody tr th td "
+    "button output time dl dt dd details summary template abbr kbd h4 br hr thead tfoot "
     "svg g title desc circle line path polygon rect text".split()
 )
 ATTRIBUTES = frozenset(
     "class id href src alt loading type role scope xmlns viewbox width height x y x1 x2 y1 y2 cx cy r rx d points "
     "fill stroke stroke-width stroke-dasharray font-family font-size font-weight text-anchor dominant-baseline "
-    "tabindex".split()
+    "tabindex hidden disabled value min max step name for open checked title lang colspan rowspan datetime".split()
 )
 ADDRESSES = frozenset(("href", "src", "action", "formaction", "poster", "data", "xlink:href", "srcset"))
 

@@ -14,15 +14,27 @@ from fingerpost.course.ground import Ground
 from fingerpost.course.likely_move import moves_near
 from fingerpost.course.perform import Held
 from fingerpost.course.trial import Trial, agrees
-from fingerpost.music.move import Move, Place
+from fingerpost.music.move import Move, Place, Strum
 from fingerpost.music.neighbours import steps as moves_of
 from fingerpost.music.shape import Finger, Press, Shape
-from fingerpost.source.syntax import Back, ExchangeFinger, Hold, LiftFinger, MoveLine, NameSaid, PlaceFinger, Rest
+from fingerpost.source.syntax import (
+    Back,
+    ExchangeFinger,
+    Hold,
+    LiftFinger,
+    MoveLine,
+    NameSaid,
+    PlaceFinger,
+    Rest,
+    StrumStrings,
+)
 
 LINES_BACK = 8
 """How many lines above the one that is denied may hold the slip. By our own choice."""
 
 FRETS_TRIED = 5
+FEWEST = 3
+"""At least so many strings are struck where a wrong strum is looked for."""
 FINGERS = (Finger.INDEX, Finger.MIDDLE, Finger.RING, Finger.LITTLE)
 
 WORD, START, SWAP, TWICE, MISSING, SURPLUS = 1.0, 1.1, 1.3, 1.3, 1.5, 2.5
@@ -177,6 +189,8 @@ def _other_moves(action: object, shape: Shape, ground: Ground, named: bool) -> I
     """Moves that differ in a word. A lift that should be a placement is told only by a name of its own."""
     if isinstance(action, PlaceFinger | LiftFinger | ExchangeFinger):
         yield from dict.fromkeys(moves_near(action, shape, ground))
+    if isinstance(action, StrumStrings) and named:
+        yield from (Strum(frozenset(range(1, last + 1))) for last in range(ground.fretboard.strings, FEWEST - 1, -1))
     if isinstance(action, LiftFinger) and action.finger.text in "1234" and named:
         board = ground.fretboard
         for fret in range(1, min(FRETS_TRIED, board.highest_fret) + 1):
