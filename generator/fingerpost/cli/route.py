@@ -7,11 +7,11 @@ from collections.abc import Iterator
 from itertools import islice
 from typing import TYPE_CHECKING
 
-from fingerpost.cli import instrument, route_options
+from fingerpost.cli import instrument, route_arguments
 from fingerpost.cli.answer import FINE, FOUND_ERRORS, QuestionError, answer_each, each
 
 if TYPE_CHECKING:
-    from fingerpost.cli.route_options import Asked
+    from fingerpost.cli.route_question import Asked
 
 NAME = "route"
 SUMMARY = "the way from shape to shape, one finger at a time"
@@ -35,12 +35,14 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         "ends", nargs="+", metavar="A B", help="two shapes or chords, or several pairs, or - for standard input"
     )
     parser.add_argument("--json", action="store_true", help="one JSON object a line")
-    route_options.add_arguments(parser)
+    route_arguments.add_arguments(parser)
     instrument.add_arguments(parser)
 
 
 def run(args: argparse.Namespace) -> int:
     """Answers each pair: exit code 1 where there is no route, 2 where a question could not be read."""
+    from fingerpost.cli import route_options
+
     asked = route_options.read(args)
     codes = [FINE]
 

@@ -16,7 +16,7 @@ from fingerpost.music.shape import Shape
 from fingerpost.music.shape_text import write_shape
 
 if TYPE_CHECKING:
-    from fingerpost.cli.route_options import Asked
+    from fingerpost.cli.route_question import Asked
 
 
 def routes_as_json(question: Question, routes: list[Route], asked: Asked) -> None:
