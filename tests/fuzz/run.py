@@ -23,10 +23,10 @@ PART = 5_000
 """Blocks of one seed; a longer run goes through more seeds, so that any part of it can be run again by itself."""
 
 
-def part(seed: int, blocks: int, show_every: int) -> tuple[Tally, list[str]]:
+def part(seed: int, blocks: int, show_every: int, timely: bool = True) -> tuple[Tally, list[str]]:
     """Runs the blocks of one seed; the tally, and what went wrong with the page that did."""
     logging.disable(logging.CRITICAL)
-    tally, wrong, pages = Tally(), list[str](), Pages(seed)
+    tally, wrong, pages = Tally(timely=timely), list[str](), Pages(seed)
     for number in range(blocks):
         page = pages.next()
         try:

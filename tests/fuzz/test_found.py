@@ -15,7 +15,7 @@ FOUND = {
 
 @pytest.mark.parametrize("lines", FOUND.values(), ids=FOUND)
 def test_keeps_its_promises_now(lines: list[str]) -> None:
-    tally = Tally()
+    tally = Tally(timely=False)
     page = fenced(lines)
     check(page, tally)
     show(page, tally)

@@ -30,13 +30,16 @@ class BrokenPromiseError(AssertionError):
 
 @dataclass
 class Tally:
-    """What a run has seen; slowest: processor seconds and the page, of checking and of showing."""
+    """What a run has seen; slowest: processor seconds and the page, of checking and of showing.
+
+    timely: whether a slow page breaks a promise; not in tests, since a busy machine is slow."""
 
     checked: int = 0
     shown: int = 0
     findings: int = 0
     drawn: int = 0
     slowest: dict[str, tuple[float, str]] = field(default_factory=dict)
+    timely: bool = True
 
     def timed(self, what: str, seconds: float, page: str) -> None:
         """Keeps the slowest of each."""
@@ -66,10 +69,10 @@ def check(page: str, tally: Tally) -> None:
     began = time.process_time()
     found = checked(page)
     took = time.process_time() - began
-    if took > MOST_SECONDS:
+    if tally.timely and took > MOST_SECONDS:
         took = seconds(page, 3)
     tally.timed("check", took, page)
-    if took > MOST_SECONDS:
+    if tally.timely and took > MOST_SECONDS:
         raise BrokenPromiseError(f"checking took {took:.3f} s")
     places_inside(page, found)
     reports(page, found)
@@ -110,7 +113,7 @@ def show(page: str, tally: Tally) -> None:
     markup = MARKDOWN.reset().convert(page)
     took = time.process_time() - began
     tally.timed("show", took, page)
-    if took > MOST_SECONDS + SECONDS_A_STEP * page.count("\n- "):
+    if tally.timely and took > MOST_SECONDS + SECONDS_A_STEP * page.count("\n- "):
         raise BrokenPromiseError(f"showing took {took:.3f} s")
     if found := foreign(markup):
         raise BrokenPromiseError(f"let through: {found[:3]}")

@@ -17,7 +17,7 @@ from fingerpost.music.move import Move
 from fingerpost.music.shape import Press, Shape
 from fingerpost.source.syntax import MoveLine, NameSaid, Token
 
-MOST_LINES_DONE = 3_000
+MOST_LINES_DONE = 1_500
 """After so many lines done in trials of one block no more are tried, so that a hostile block costs little."""
 
 
