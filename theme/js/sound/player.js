@@ -2,47 +2,39 @@
 //
 // Call from within a tap or a key: browsers let no page sound before one. Times are seconds of the audio clock (`now`).
 // Where no sound can be made, `available` is false, or a promise is rejected.
+import { audio, hasAudio, release, use, wake } from "./audio.js";
 import { Bank } from "./bank.js";
 import { Voices } from "./voices.js";
 import { gainOf, keepVolume, volume } from "./volume.js";
 
-/** Seconds: from string to string of a strum; the least between asking and sounding; of quiet before the device may rest. */
+/** Seconds: from string to string of a strum; the least between asking and sounding. */
 const SPREAD = 0.028;
 const SOON = 0.02;
-const IDLE = 20;
-/** Milliseconds that a browser may take to let sound begin. */
-const PATIENCE = 1500;
 
 class Player {
-  /** @type {ReturnType<typeof setTimeout> | undefined} */
-  #rest;
   /** Whatever was asked for before the last stop no longer sounds. */
   #stops = 0;
 
   constructor() {
-    this.context = new AudioContext({ latencyHint: "interactive" });
-    this.voices = new Voices(this.context, () => this.#restLater());
+    this.context = audio();
+    this.voices = new Voices(this.context, () => release(this));
     this.bank = new Bank(this.context);
     this.voices.level = gainOf(volume());
-  }
-
-  /** Lets sound begin. @returns {Promise<void>} */
-  async wake() {
-    clearTimeout(this.#rest);
-    if (this.context.state === "running") return;
-    await Promise.race([this.context.resume(), tooLong()]);
   }
 
   /** @param {number[]} pitches @param {number | undefined} at @param {number} spread @returns {Promise<void>} */
   async strings(pitches, at, spread) {
     const stops = this.#stops;
-    const [buffers] = await Promise.all([Promise.all(pitches.map((pitch) => this.bank.string(pitch))), this.wake()]);
-    if (stops === this.#stops) this.voices.strings(buffers, this.#soon(at), spread);
+    const [buffers] = await Promise.all([Promise.all(pitches.map((pitch) => this.bank.string(pitch))), wake()]);
+    if (stops !== this.#stops) return;
+    use(this);
+    this.voices.strings(buffers, this.#soon(at), spread);
   }
 
   /** @param {boolean} strong @param {number | undefined} at */
   tick(strong, at) {
-    this.wake().catch(() => undefined);
+    wake().catch(() => undefined);
+    use(this);
     this.voices.tick(this.bank.tick(strong), this.#soon(at));
   }
 
@@ -55,12 +47,6 @@ class Player {
   #soon(at) {
     return Math.max(at ?? 0, this.context.currentTime + SOON);
   }
-
-  /** The device's audio sleeps when nothing has sounded for a while, to spare the battery. */
-  #restLater() {
-    clearTimeout(this.#rest);
-    this.#rest = setTimeout(() => { if (this.voices.quiet) this.context.suspend(); }, IDLE * 1000);
-  }
 }
 
 /** @type {Player | null} */
@@ -72,14 +58,9 @@ function thePlayer() {
   return player;
 }
 
-/** @returns {Promise<never>} */
-function tooLong() {
-  return new Promise((_, reject) => setTimeout(() => reject(new Error("No sound began")), PATIENCE));
-}
-
-/** Whether this browser can make sounds. Makes none, and asks the device for nothing. @returns {boolean} */
+/** Whether this browser can make sounds. Makes none. @returns {boolean} */
 export function available() {
-  return typeof AudioContext === "function" && typeof AudioContext.prototype.resume === "function";
+  return hasAudio();
 }
 
 /** @returns {number} seconds on the audio clock */
