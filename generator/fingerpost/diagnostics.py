@@ -84,6 +84,7 @@ class Code(enum.StrEnum):
     NO_REST = "no-rest"
     # links
     DEAD_LINK = "dead-link"
+    DEAD_REDIRECT = "dead-redirect"
     # acceptances
     ACCEPTANCE_WITHOUT_REASON = "acceptance-without-reason"
     ACCEPTANCE_UNKNOWN = "acceptance-unknown"

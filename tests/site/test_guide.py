@@ -147,6 +147,7 @@ def _unreadable(folder: Path) -> None:
 ON_THE_DISK: dict[str, Callable[[Path], None]] = {
     "block-too-large": _too_large,
     "invalid-utf8": lambda folder: _course(folder, b"# A page\n\nWind \xff force\n"),
+    "dead-redirect": lambda folder: _course(folder, settings="      redirects: {gate.md: the-gate.md}\n"),
     "bad-setting": lambda folder: _course(folder, settings="      frets: many\n"),
     "unreadable-file": _unreadable,
     "link-out-of-tree": _linked,

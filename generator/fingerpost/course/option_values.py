@@ -5,6 +5,7 @@ from __future__ import annotations
 import dataclasses
 import difflib
 import math
+import posixpath
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from typing import TypeVar
@@ -15,6 +16,7 @@ from fingerpost.music.key import Key
 from fingerpost.music.tuning import NAMED, Tuning, parse_tuning
 
 LONGEST_VALUE_SHOWN = 60
+PAGE_SUFFIXES = (".markdown", ".mdown", ".mkdn", ".mkd", ".md")
 
 
 @dataclass(frozen=True, slots=True)
@@ -208,3 +210,25 @@ def _tie(text: str) -> tuple[Chord, Chord]:
     if chosen.pitch_classes != refused.pitch_classes:
         raise SettingError(f"holds {shown(text)}, whose chords have different notes", "two names for the same notes")
     return chosen, refused
+
+
+def redirects(value: object) -> tuple[tuple[str, str], ...]:
+    """A reader of redirects: old pages, each with the page that it leads to now, perhaps with an anchor."""
+    if not isinstance(value, Mapping):
+        raise SettingError(f"is {shown(value)}", "old pages with the new ones, each as `old.md: new.md`")
+    for old, new in value.items():
+        if not _is_page(old):
+            raise SettingError(
+                f"has {shown(old)}", "a page by its file in the course, such as old.md", inner=text_of(old)
+            )
+        if not isinstance(new, str) or not _is_page(new.partition("#")[0]):
+            expected = "a page by its file in the course, such as new.md or new.md#step"
+            raise SettingError(f"is {shown(new)}", expected, inner=text_of(old))
+    return tuple((posixpath.normpath(str(old)), str(new)) for old, new in value.items())
+
+
+def _is_page(value: object) -> bool:
+    """Whether this is a path of a Markdown page inside the folder of the sources, and nothing but a path."""
+    if not isinstance(value, str) or not value.endswith(PAGE_SUFFIXES) or not value.isprintable():
+        return False
+    return not posixpath.normpath(value).startswith(("..", "/")) and not set(value) & set(":?#\\")

@@ -15,6 +15,7 @@ from fingerpost.course.option_values import (
     nearest,
     number,
     one_of,
+    redirects,
     tied_names,
     tuning,
     yes_or_no,
@@ -151,6 +152,12 @@ class Settings:
         metadata=_option(
             number(0, 500),
             "After how many steps a `rest` is due; 0 asks for none. Common practice; no standard gives a number.",
+        ),
+    )
+    redirects: tuple[tuple[str, str], ...] = field(
+        default=(),
+        metadata=_option(
+            redirects, "Pages that have moved: the old file, and the page, perhaps with an anchor, that is there now."
         ),
     )
 

@@ -66,3 +66,4 @@ class FingerpostOptions(Config):  # type: ignore[no-untyped-call]
     harder_step = CourseOption[float]("harder_step")
     warm_up_steps = CourseOption[int]("warm_up_steps")
     rest_after_steps = CourseOption[int]("rest_after_steps")
+    redirects = CourseOption[tuple[tuple[str, str], ...]]("redirects")

@@ -16,7 +16,7 @@ from mkdocs.utils.templates import TemplateContext
 from fingerpost.course.option_values import Problem
 from fingerpost.course.settings import OPTIONS, Settings
 from fingerpost.diagnostics import Diagnostic, Severity
-from fingerpost.render.catalogue import languages
+from fingerpost.render.catalogue import languages, words
 from fingerpost.render.contents import BlockEntry
 from fingerpost.render.contents import contents as lesson_contents
 from fingerpost.render.course_pages import MAKERS, CoursePage
@@ -29,6 +29,8 @@ from fingerpost.site.file_list import write_file_list, write_serving
 from fingerpost.site.foreign_theme import FIGURES, figures_css, is_foreign
 from fingerpost.site.name_styles import built_style, names_on, write_name_styles
 from fingerpost.site.options import FingerpostOptions
+from fingerpost.site.redirects import faults as redirect_faults
+from fingerpost.site.redirects import write_redirects
 from fingerpost.site.search_words import BLOCKS, STEPS, contents, our_ids, without_pictures
 from fingerpost.workspace.checked import moved
 from fingerpost.workspace.page_text import decode
@@ -93,6 +95,8 @@ class FingerpostPlugin(BasePlugin[FingerpostOptions]):  # type: ignore[no-untype
         for problem in problems:
             log.warning(f"{problem.sentence}; expected {problem.expected}")
         _tell((*link_findings(self.refused), *self.model.findings), config)
+        for fault in redirect_faults(self.model, files, "mkdocs.yml"):
+            log.warning(one_line(fault))
         return nav
 
     def _course_page(self, name: str) -> CoursePage:
@@ -164,6 +168,8 @@ class FingerpostPlugin(BasePlugin[FingerpostOptions]):  # type: ignore[no-untype
     @event_priority(-100)
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """Writes every name in every style that a reader can choose; last, the list by which a browser keeps it all."""
+        if self.model is not None:
+            write_redirects(self.model.settings, self.files, config, words(self.language))
         if is_foreign(config):
             return
         site = Path(config.site_dir)

@@ -18,7 +18,7 @@ from fingerpost.diagnostics import Code, Diagnostic, Edit, Severity, Span
 from fingerpost.source.page import PageRead, read_page
 from fingerpost.source.syntax import PageSyntax
 from fingerpost.workspace.course_folder import CourseSources
-from fingerpost.workspace.links import link_faults
+from fingerpost.workspace.links import link_faults, redirect_faults
 
 
 @dataclass(frozen=True)
@@ -56,6 +56,9 @@ def check(
         *of_course,
         *(finding for page in pages for finding in missing_images(page.syntax, sources.files.__contains__)),
         *link_faults(pages, course, settings, sources.files, all_known=sources.settings_name is not None),
+        *redirect_faults(
+            pages, course, settings, sources.files, lambda old: place_of_option(f"redirects.{old}", sources)
+        ),
     ]
     settled = settle(found, (accepted for page in pages for accepted in page.acceptances))
     standing, accepted = (
@@ -67,12 +70,16 @@ def check(
 
 def setting_findings(problems: Iterable[Problem], sources: CourseSources) -> Iterator[Diagnostic]:
     """A finding for each option that could not be taken, at its place in mkdocs.yml."""
-    name = sources.settings_name or "mkdocs.yml"
     for problem in problems:
-        place = sources.option_places.get(problem.key) or sources.option_places.get(problem.key.split(".")[0])
-        span = place or Span(name, 1, 1, 1, 1)
+        span = place_of_option(problem.key, sources)
         fix = f"`{problem.nearest}`" if problem.nearest else ""
         yield Diagnostic(span, Severity.ERROR, Code.BAD_SETTING, problem.sentence, problem.expected, fix)
+
+
+def place_of_option(key: str, sources: CourseSources) -> Span:
+    """Where an option is written, by its dotted name; of one inside another, at least where that other is."""
+    start = Span(sources.settings_name or "mkdocs.yml", 1, 1, 1, 1)
+    return sources.option_places.get(key) or sources.option_places.get(key.split(".")[0]) or start
 
 
 def missing_images(page: PageSyntax, is_there: Callable[[str], bool]) -> Iterator[Diagnostic]:

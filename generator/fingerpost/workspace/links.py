@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 
 from fingerpost.course.model import Course
 from fingerpost.course.rules.dead_link import Targets, dead_links
+from fingerpost.course.rules.dead_redirect import dead_redirects
 from fingerpost.course.rules.duplicate_id import ids_of_headings
 from fingerpost.course.settings import Settings
-from fingerpost.diagnostics import Diagnostic
+from fingerpost.diagnostics import Diagnostic, Span
 from fingerpost.source.headings import ids_in_html, slug
 from fingerpost.source.page import PageRead
 
@@ -27,6 +28,14 @@ def link_faults(
         yield from dead_links(page, targets)
 
 
+def redirect_faults(
+    pages: Sequence[PageRead], course: Course, settings: Settings, files: Iterable[str], place: Callable[[str], Span]
+) -> Iterator[Diagnostic]:
+    """What is wrong with the redirects of a course. place: where that of an old page is written."""
+    if settings.redirects:
+        yield from dead_redirects(targets_of(pages, course, settings, files), place)
+
+
 def targets_of(
     pages: Sequence[PageRead], course: Course, settings: Settings, files: Iterable[str], all_known: bool = True
 ) -> Targets:
@@ -39,8 +48,7 @@ def targets_of(
             known[file] = _anchors(file, own, course, settings)
         return known[file]
 
-    redirects: Mapping[str, str] = {}
-    return Targets(frozenset((*files, *own, *ADDED)), anchors, redirects, all_known)
+    return Targets(frozenset((*files, *own, *ADDED)), anchors, dict(settings.redirects), all_known)
 
 
 def _anchors(file: str, own: Mapping[str, PageRead], course: Course, settings: Settings) -> frozenset[str] | None:

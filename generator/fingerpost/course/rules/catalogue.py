@@ -264,6 +264,12 @@ CATALOGUE: dict[Code, Explanation] = {
         "[the gate](the-gate.md#fourth-step)",
         "[the gate](the-gate.md#the-third-gate)",
     ),
+    Code.DEAD_REDIRECT: Explanation(
+        "A redirect that leads nowhere, or need not be",
+        "Old addresses in videos and bookmarks are to lead on: in one step, to a page that is there.",
+        "redirects: {gate.md: the-gaet.md}",
+        "redirects: {gate.md: the-gate.md}",
+    ),
     Code.ACCEPTANCE_WITHOUT_REASON: Explanation(
         "A finding accepted without a reason",
         "In a year nobody knows why it may stay. Until the comment says so, the finding counts.",

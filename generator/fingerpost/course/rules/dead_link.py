@@ -90,9 +90,11 @@ def _no_file(link: Link, there: str, file: str, targets: Targets) -> Diagnostic:
     expected = "a file of the course, its path written from this page"
     _, hash_mark, anchor = link.target.text.partition("#")
     if there in targets.redirects:
-        fix = from_page(targets.redirects[there], file)
+        new = targets.redirects[there]
+        fix = from_page(new if "#" in new else f"{new}{hash_mark}{anchor}", file)
+        edits = () if anchor else (Edit(link.target.span, fix),)
         message = f"The page {quoted(there)} has moved, as `redirects` says"
-        return error(link.target.span, Code.DEAD_LINK, message, expected, fix, (Edit(link.target.span, fix),))
+        return error(link.target.span, Code.DEAD_LINK, message, expected, fix, edits)
     near = nearest_file(there, targets.files)
     fix = f"{from_page(near, file)}{hash_mark}{anchor}" if near else ""
     return error(link.target.span, Code.DEAD_LINK, message, expected, fix)

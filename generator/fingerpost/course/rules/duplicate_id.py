@@ -18,7 +18,7 @@ a heading's for links from elsewhere; a finding about them would be noise.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Container, Iterable, Iterator
 
 from fingerpost.course.slip import error
 from fingerpost.course.words import quoted
@@ -40,19 +40,18 @@ def duplicate_ids(blocks: Iterable[BlockSyntax]) -> Iterator[Diagnostic]:
 def ids_of_headings(page: PageRead) -> Iterator[Diagnostic]:
     """An error at each id of a block or step that is the anchor of a heading of its page too."""
     lines = {heading.anchors[0]: heading.words.span.line for heading in page.headings if heading.level > 1}
-    taken = {anchor: page.syntax.blocks[0].span for anchor in lines} if page.syntax.blocks else {}
     for token in (token for block in page.syntax.blocks for token in _ids(block)):
         if token.text in lines:
             message = f"The id {quoted(token.text)} is also the anchor of the heading on line {lines[token.text]}"
             expected = "an id of its own, or other words in the heading"
-            yield error(token.span, Code.DUPLICATE_ID, message, expected, _free(token.text, taken))
+            yield error(token.span, Code.DUPLICATE_ID, message, expected, _free(token.text, lines))
 
 
 def _ids(block: BlockSyntax) -> Iterator[Token]:
     yield from (token for token in (block.id, *(step.id for step in block.steps)) if token is not None)
 
 
-def _free(text: str, taken: dict[str, Span]) -> str:
+def _free(text: str, taken: Container[str]) -> str:
     number = 2
     while f"{text}-{number}" in taken:
         number += 1

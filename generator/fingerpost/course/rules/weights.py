@@ -22,6 +22,7 @@ _UNLIKE_ERRORS: dict[Code, tuple[Severity, ...]] = {
     Code.NO_WARM_UP: (Severity.NOTE,),
     Code.NO_REST: (Severity.NOTE,),
     Code.DEAD_LINK: (Severity.ERROR, Severity.WARNING),
+    Code.DEAD_REDIRECT: (Severity.ERROR, Severity.WARNING),
     Code.ACCEPTANCE_WITHOUT_REASON: (Severity.WARNING,),
     Code.ACCEPTANCE_UNKNOWN: (Severity.WARNING,),
     Code.ACCEPTANCE_REFUSED: (Severity.WARNING,),
@@ -33,6 +34,7 @@ MENDED = frozenset(
     {
         *(Code.FENCE_INDENT, Code.UNKNOWN_KEY, Code.FRONT_MATTER, Code.BAD_VALUE, Code.START_WITHOUT_FINGERS),
         *(Code.NAME_WOULD_HOLD, Code.TIE_DECIDED_OTHERWISE, Code.USED_BEFORE_TAUGHT, Code.ACCEPTANCE_LAPSED),
+        Code.DEAD_LINK,
     }
 )
 """Findings that may come with a fix which is safe to make without asking."""

@@ -1,0 +1,76 @@
+"""Pages at old addresses that lead on to new ones: plain HTML without style or script, whatever the theme."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from html import escape
+from pathlib import Path
+from urllib.parse import quote, urljoin
+
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.structure.files import File, Files
+
+from fingerpost.course.rules.dead_link import parted
+from fingerpost.course.rules.dead_redirect import final
+from fingerpost.course.settings import Settings
+from fingerpost.diagnostics import Diagnostic, Span
+from fingerpost.render.catalogue import Words
+from fingerpost.site.course_model import CourseModel
+from fingerpost.workspace.links import redirect_faults
+
+PAGE = """\
+<!doctype html>
+<html lang="{language}">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="robots" content="noindex">
+<meta http-equiv="refresh" content="0; url={to}">
+<link rel="canonical" href="{canonical}">
+<title>{title}</title>
+</head>
+<body>
+<main>
+<h1>{title}</h1>
+<p>{lead} <a href="{to}">{name}</a></p>
+</main>
+</body>
+</html>
+"""
+
+
+def faults(model: CourseModel, files: Files, settings_file: str) -> tuple[Diagnostic, ...]:
+    """What is wrong with the redirects; the plugin does not know their lines, so the file stands for their place."""
+    whole = Span(settings_file, 1, 1, 1, 1)
+    reads = tuple(model.reads.values())
+    return tuple(redirect_faults(reads, model.course, model.settings, files.src_uris, lambda _: whole))
+
+
+def redirect_pages(settings: Settings, files: Files, config: MkDocsConfig, words: Words) -> Iterator[tuple[str, str]]:
+    """The path of each redirect's page in the site, and its text. One whose target is not there is left out."""
+    redirects = {old: new for old, new in settings.redirects if old not in files.src_uris}
+    for old in redirects:
+        path, anchor = parted(final(old, redirects))
+        target = files.get_file_from_path(path) if path else None
+        if target is None:
+            continue
+        there = File(old, config.docs_dir, config.site_dir, config.use_directory_urls)
+        end = f"#{quote(anchor)}" if anchor else ""
+        to = target.url_relative_to(there) + end
+        page = PAGE.format(
+            language=escape(words.language),
+            to=escape(to),
+            canonical=escape(urljoin(config.site_url, target.url) + end if config.site_url else to),
+            title=escape(words.say("redirect.title")),
+            lead=escape(words.say("redirect.lead")),
+            name=escape(str(target.page.title) if target.page is not None and target.page.title else path),
+        )
+        yield there.dest_uri, page
+
+
+def write_redirects(settings: Settings, files: Files, config: MkDocsConfig, words: Words) -> None:
+    """Writes the pages into the built site."""
+    for path, text in redirect_pages(settings, files, config, words):
+        file = Path(config.site_dir, path)
+        file.parent.mkdir(parents=True, exist_ok=True)
+        file.write_text(text, encoding="utf-8", newline="\n")
