@@ -6,7 +6,7 @@ import http.server
 import threading
 from collections import Counter
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -53,7 +53,9 @@ def hosted(folders: dict[str, Path]) -> Iterator[Host]:
                 self.send_header("Content-Length", "0")
                 self.end_headers()
                 return
-            super().do_GET()
+            # A page that is left breaks off what it was fetching.
+            with suppress(ConnectionError):
+                super().do_GET()
 
         def end_headers(self) -> None:
             # As hosts of static files mostly say: keep it for ten minutes.

@@ -1,0 +1,302 @@
+"""What is kept of practice: clean tries, what is due today, what changed since, files of progress, forgetting."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from contextlib import AbstractContextManager
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page
+
+from .looking import DESK, Visit, until
+from .practising import VIEW, name, practise, press, shown
+
+pytestmark = pytest.mark.xdist_group("kept")
+Visiting = Callable[..., AbstractContextManager[Visit]]
+LESSON = "the-long-dark/"
+DAY = 24 * 60 * 60 * 1000
+STORED = "JSON.parse(localStorage['fingerpost:steps:/'] ?? 'null')?.steps ?? []"
+# As if all had been done so many days ago.
+EARLIER = """(days) => {
+  const kept = JSON.parse(localStorage['fingerpost:steps:/']);
+  for (const step of kept.steps) { step.last -= days * 86400000; step.day.number -= days; }
+  localStorage['fingerpost:steps:/'] = JSON.stringify(kept);
+}"""
+# As if a step had been taught by another shape when it was practised.
+OTHER_SHAPE = """([to, shape]) => {
+  const kept = JSON.parse(localStorage['fingerpost:steps:/']);
+  for (const step of kept.steps.filter((one) => one.to === to)) Object.assign(step, { to: 'was', toShape: shape });
+  localStorage['fingerpost:steps:/'] = JSON.stringify(kept);
+}"""
+
+
+def tried(student: Visit, *said: bool, block: int = 1) -> Page:
+    """Practises the first change of a block, and says of each try whether it was clean."""
+    page = practise(student, LESSON, block=block)
+    press(page, "ArrowRight")
+    for clean in said:
+        page.click(f"{VIEW} [data-{'clean' if clean else 'unclean'}]")
+    return page
+
+
+def change(page: Page, number: int, lesson: str = LESSON) -> dict[str, object]:
+    """A record of the n-th change of a lesson that is open, tried twice a day ago, clean once."""
+    day = page.evaluate(
+        "Math.round(Date.UTC(...[new Date()].flatMap((d) => [d.getFullYear(), d.getMonth(), d.getDate()])) / 86400000)"
+    )
+    steps = page.locator(".fp-step")
+    ends = [steps.nth(at) for at in (number - 1, number)]
+    fields = {
+        end: {
+            "id": step.get_attribute("id"),
+            "shape": step.get_attribute("data-shape"),
+            "name": step.locator(".fp-chord").first.inner_text(),
+        }
+        for end, step in zip(("from", "to"), ends, strict=True)
+    }
+    block = page.evaluate("(id) => document.getElementById(id).closest('.fp-block').id", fields["to"]["id"])
+    return {
+        "page": lesson, "title": page.inner_text("h1"), "block": block, "ordinal": number,
+        **{end: fields[end]["id"] for end in fields},
+        **{f"{end}Shape": fields[end]["shape"] for end in fields},
+        **{f"{end}Name": fields[end]["name"] for end in fields},
+        "clean": 1, "tries": 2, "last": (day - 1) * DAY, "done": False, "gone": False, "rung": 0,
+        "day": {"number": day - 1, "clean": 1, "tries": 2},
+    }  # fmt: skip
+
+
+def keep(page: Page, records: list[dict[str, object]]) -> None:
+    page.evaluate("(steps) => { localStorage['fingerpost:steps:/'] = JSON.stringify({ version: 1, steps }); }", records)
+
+
+def test_clean_tries_are_kept_and_shown_as_they_are(visit: Visiting) -> None:
+    with visit() as student:
+        page = tried(student, True, False, True)
+        assert "2 of 3 clean" in page.inner_text(f"{VIEW} [data-tally]")
+        page = student.open(LESSON)
+        until(page, "document.querySelectorAll('.kept-share').length === 1")
+        item = page.locator("li:has(.kept-share)")
+        assert "Am to C: 5 clean of 6" in item.inner_text()
+        assert page.inner_text(".kept-share").startswith("2 of 3 clean, last on ")
+        (kept,) = page.evaluate(STORED)
+        assert (kept["page"], kept["block"], kept["ordinal"]) == (LESSON, "dark-lamp", 1)
+        assert (kept["fromShape"][:6], kept["toShape"][:6]) == ("x02210", "x32010")
+
+
+def test_tomorrow_the_front_page_offers_what_was_tried_and_leads_into_it(visit: Visiting) -> None:
+    with visit() as student:
+        tried(student, False)
+        page = student.open()
+        page.wait_for_timeout(200)
+        assert page.is_hidden(".today")
+        page.evaluate(EARLIER, 1)
+        page = student.open()
+        until(page, "document.querySelector('.today')?.checkVisibility()")
+        assert page.inner_text(".today li a") == "Am to C"
+        assert "The long dark: 0 of 1 clean so far" in page.inner_text(".today li")
+        page.click(".today li a")
+        shown(page)
+        assert page.inner_text(f"{VIEW} [data-where]").startswith("Back and forth")
+        assert name(page) == "Am"
+
+
+def test_what_is_due_is_few_and_mixed(visit: Visiting) -> None:
+    with visit() as student:
+        page = student.open(LESSON)
+        one = [change(page, number) for number in range(1, 5)]
+        keep(page, [*one, *({**record, "block": "other", "to": f"{record['to']}2"} for record in one)])
+        page = student.open()
+        until(page, "document.querySelectorAll('.today li').length === 6")
+        assert page.inner_text(".today [data-more]") == "2 more changes are due. They come when these are done."
+        kept = page.evaluate(STORED)
+        links = page.locator(".today li a").evaluate_all(
+            "(all) => all.map((one) => decodeURIComponent(one.hash.split(',')[1]))"
+        )
+        blocks = [next(one["block"] for one in kept if one["to"] == to) for to in links]
+        assert blocks == ["dark", "other"] * 3
+
+
+def test_a_step_that_changed_since_says_so_and_what_changed(visit: Visiting) -> None:
+    with visit() as student:
+        tried(student, True, False)
+        page = student.open(LESSON)
+        (kept,) = page.evaluate(STORED)
+        page.evaluate(OTHER_SHAPE, [kept["to"], "x02010/--2-1-"])
+        page = student.open(LESSON)
+        until(page, "document.querySelectorAll('.kept-changed').length === 1")
+        assert page.locator(f"[id='{kept['to']}'] .kept-changed").count() == 1
+        said = page.inner_text(".kept-changed")
+        assert "This step has changed since you practised it. 1 of 2 clean, last on" in said
+        assert "String 5: was open, is now fret 3 with finger 3." in said
+        assert "String 4" not in said
+        page.click(".kept-changed button")
+        assert page.locator(".kept-changed").count() == 0
+        assert page.evaluate(STORED) == []
+
+
+def test_a_step_that_is_gone_is_not_offered_again(visit: Visiting) -> None:
+    with visit() as student:
+        page = student.open(LESSON)
+        keep(page, [{**change(page, 1), "to": "gone", "ordinal": 99}])
+        page = student.open()
+        until(page, "document.querySelector('.today')?.checkVisibility()")
+        page = student.open(LESSON)
+        until(page, f"({STORED})[0].gone === true")
+        page = student.open()
+        page.wait_for_timeout(200)
+        assert page.is_hidden(".today")
+        page = student.open("your-progress/")
+        assert "no longer in its lesson" in page.inner_text("[data-kept-steps]")
+
+
+def test_ticks_from_before_are_taken_over_and_new_ones_noted(visit: Visiting) -> None:
+    with visit() as student:
+        page = student.open(LESSON)
+        keys = page.locator("input[data-key*='/change/']").evaluate_all("(all) => all.map((one) => one.dataset.key)")
+        page.evaluate("(key) => { localStorage['fingerpost:ticks:/'] = JSON.stringify({ [key]: true }); }", keys[0])
+        page = student.open(LESSON)
+        until(page, f"({STORED}).length === 1")
+        page.locator("input[data-key*='/change/']").nth(1).check()
+        until(page, f"({STORED}).length === 2")
+        kept = page.evaluate(STORED)
+        assert [one["done"] for one in kept] == [True, True]
+        assert kept[0]["last"] == 0
+        assert kept[1]["last"] > 0
+        page.locator("button:text('Clear the ticks')").first.click()
+        until(page, f"({STORED}).length === 0")
+
+
+def saved(page: Page, folder: Path) -> Path:
+    """The file that the page gives."""
+    with page.expect_download() as download:
+        page.click("[data-save]")
+    file = folder / download.value.suggested_filename
+    download.value.save_as(file)
+    return file
+
+
+def test_progress_goes_to_another_device_as_a_file(visit: Visiting, tmp_path: Path) -> None:
+    with visit() as student:
+        tried(student, True, False)
+        page = student.open("your-progress/")
+        assert "Am to C" in page.inner_text("[data-kept-steps]")
+        file = saved(page, tmp_path)
+        assert file.name.startswith("between-readings-progress-")
+        found = json.loads(file.read_text())
+        assert (found["format"], found["version"], found["course"]) == ("fingerpost-progress", 1, "Between Readings")
+    with visit() as student:
+        page = student.open("your-progress/")
+        assert page.locator("[data-no-steps]").is_visible()
+        assert page.is_disabled("[data-save]")
+        page.set_input_files("[data-take]", file)
+        until(page, "document.querySelector('main [data-says]').textContent.startsWith('Taken over: 1 change')")
+        assert "1 of 2 clean" in page.inner_text("[data-kept-steps]")
+        page = student.open(LESSON)
+        until(page, "document.querySelectorAll('.kept-share').length === 1")
+
+
+NO_FILES = {
+    "{": "can’t be read",
+    "[]": "is not a file of progress",
+    '{"format": "fingerpost-progress", "version": 9}': "a newer version",
+    '{"format": "fingerpost-progress", "version": 1, "course": "Fog Bank"}': "from another course, Fog Bank",
+    '{"format": "fingerpost-progress", "version": 1, "course": "Between Readings", "steps": [1]}': "can’t be read",
+}
+
+
+def test_a_file_that_is_none_changes_nothing_and_says_why(visit: Visiting) -> None:
+    with visit() as student:
+        page = student.open(LESSON)
+        keep(page, [change(page, 1)])
+        page = student.open("your-progress/")
+        before = page.evaluate("JSON.stringify(localStorage)")
+        for at, (text, said) in enumerate(NO_FILES.items()):
+            file = {"name": f"mine-{at}.json", "mimeType": "application/json", "buffer": text.encode()}
+            page.set_input_files("[data-take]", file)  # type: ignore[arg-type]
+            says = "main section:has([data-take]) [data-says]"
+            until(page, f"(name) => document.querySelector('{says}').textContent.includes(name)", file["name"])
+            words = page.inner_text(says)
+            assert said in words
+            assert words.endswith("Nothing was changed.")
+            assert page.evaluate("JSON.stringify(localStorage)") == before
+
+
+def test_everything_is_forgotten_in_one_place_after_one_more_question(visit: Visiting) -> None:
+    with visit() as student:
+        tried(student, True)
+        page = student.open("your-progress/")
+        page.evaluate("localStorage['fingerpost:steps:/other/'] = '1'; localStorage['fingerpost:view'] = '{}'")
+        page.click("[data-forget]")
+        assert page.evaluate("document.activeElement.textContent") == "No, leave it"
+        page.click("[data-no]")
+        assert page.evaluate("document.activeElement.textContent") == "Forget everything"
+        assert len(page.evaluate(STORED)) == 1
+        page.click("[data-forget]")
+        page.click("[data-yes]")
+        assert page.evaluate("Object.keys(localStorage)") == ["fingerpost:steps:/other/"]
+        assert page.locator("[data-no-steps]").is_visible()
+        assert "Everything is forgotten." in page.inner_text("main")
+
+
+@pytest.mark.parametrize("full", [True, False])
+def test_where_nothing_can_be_kept_the_page_works_and_says_so_once(visit: Visiting, full: bool) -> None:
+    refuse = "throw new DOMException('full', 'QuotaExceededError')"
+    full_store = f"Storage.prototype.setItem = () => {{ {refuse}; }}"
+    no_store = f"Object.defineProperty(window, 'localStorage', {{ get() {{ {refuse}; }} }})"
+    with visit() as student:
+        student.page.add_init_script(full_store if full else no_store)
+        page = tried(student, True)
+        assert "This browser keeps nothing" in page.inner_text(f"{VIEW} [data-notice]")
+        press(page, "ArrowRight")
+        page = student.open(LESSON)
+        page.locator(".fp-practice input").nth(1).check()
+        until(page, "document.querySelector('.notices').textContent.includes('This browser keeps nothing')")
+        assert page.locator(".fp-practice input").nth(1).is_checked()
+        for path in ("", "your-progress/"):
+            student.open(path)
+            assert page.is_hidden(".notices")
+
+
+def test_a_store_that_holds_something_else_is_no_hindrance(visit: Visiting) -> None:
+    read = "async () => (await import('/js/kept/shelf.js')).records().length"
+    with visit() as student:
+        page = student.open(LESSON)
+        for stored in ("{", "[1, 2]", '{"version": 1, "steps": [{"page": 4}, null]}', '{"version": 7}', '"x"'):
+            page.evaluate("(text) => { localStorage['fingerpost:steps:/'] = text; }", stored)
+            assert page.evaluate(read) == 0, stored
+        for path in ("", "your-progress/", LESSON):
+            student.open(path)
+        page.locator("input[data-key*='/change/']").first.check()
+        until(page, f"({STORED}).length === 1")
+
+
+def test_one_who_leaves_in_the_practice_view_carries_on_there(visit: Visiting) -> None:
+    with visit() as student:
+        page = practise(student, LESSON, block=1)
+        press(page, "ArrowRight", "ArrowRight")
+        left = name(page)
+        page = student.open()
+        assert "The long dark" in page.inner_text("main .carry-on")
+        page.click("main .carry-on")
+        assert name(shown(page)) == left
+
+
+@pytest.mark.parametrize("size", [(320, 700), DESK])
+def test_the_page_of_progress_is_found_and_fits(visit: Visiting, size: tuple[int, int]) -> None:
+    with visit(size=size) as student:
+        page = student.open(LESSON)
+        page.click("footer a:text('Your progress')")
+        page.wait_for_url("**/your-progress/")
+        assert page.inner_text("h1") == "Your progress"
+        assert page.evaluate("document.documentElement.scrollWidth") <= size[0]
+
+
+def test_without_scripts_the_page_of_progress_says_what_it_needs(visit: Visiting) -> None:
+    with visit(java_script_enabled=False) as student:
+        student.page.goto(f"{student.address}your-progress/")
+        assert "needs scripts" in student.page.inner_text("main")
+        assert student.page.locator("main button:visible").count() == 0
+        student.page.goto(student.address)
+        assert student.page.locator(".today:visible, .whole:visible, .notices:visible").count() == 0
