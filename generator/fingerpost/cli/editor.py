@@ -14,7 +14,11 @@ EXAMPLES = """\
 This command is started by an editor, not by hand: it speaks the Language Server Protocol over standard input and
 output. Tell yours to start `fingerpost editor` for Markdown files; the course is found by its mkdocs.yml.
 
-It reads what `fingerpost check` reads, and what you have typed and not saved. Nothing that mkdocs.yml names is run."""
+It reads what `fingerpost check` reads, and what you have typed and not saved. Nothing that mkdocs.yml names is run.
+
+examples:
+  fingerpost editor
+  fingerpost editor --stdio"""
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
