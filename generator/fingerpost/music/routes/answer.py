@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from functools import cached_property
 from heapq import heappop, heappush
 
 from fingerpost.music.plain_name import Frets
@@ -64,7 +65,7 @@ class Asked:
     budget: Budget
     holds: dict[Grip, int] = field(default_factory=dict)
 
-    @property
+    @cached_property
     def neck(self) -> Neck:
         """The graph."""
         return self.atlas.neck(self.question)
