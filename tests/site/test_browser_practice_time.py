@@ -254,6 +254,31 @@ def test_a_round_ends_with_the_question_and_the_answer_begins_the_next(visit: Vi
         assert text(page, "tally") == "C to Am: 3 of 4 clean"
 
 
+def test_a_browser_that_keeps_nothing_says_so_and_practice_goes_on(visit: Visiting) -> None:
+    blocked = """for (const name of ['localStorage', 'sessionStorage']) Object.defineProperty(window, name, {
+      get() { throw new DOMException('blocked', 'SecurityError'); } })"""
+    with visit() as student:
+        student.page.add_init_script(blocked)
+        page = practise(student, LESSON)
+        press(page, "ArrowRight")
+        until(page, f"document.querySelector('{VIEW} [data-tally]').textContent === 'Am to Am7: clean?'")
+        press(page, "c")
+        assert text(page, "notice") == "Clean tries can’t be kept in this browser."
+        press(page, "ArrowRight", "p")
+        assert page.get_attribute(VIEW, "data-running") is not None
+
+
+def test_settings_that_are_not_ours_are_brought_within_bounds(visit: Visiting) -> None:
+    with visit() as student:
+        student.page.add_init_script(
+            'localStorage.setItem(\'fingerpost:practice\', \'{"tempo": 0, "beats": -4, "countIn": 1e9, "space": 3}\')'
+        )
+        page = practise(student, LESSON)
+        press(page, "p")
+        assert text(page, "run").split()[-1] == "30"
+        assert page.locator(f"{VIEW} [data-beat] li").count() == 8
+
+
 def test_the_share_is_shown_as_it_is_and_nothing_is_made_of_it(visit: Visiting) -> None:
     with visit() as student:
         page = practise(student, LESSON, block=1)
@@ -281,6 +306,8 @@ def test_two_chosen_steps_are_changed_between_and_an_address_says_which(visit: V
         assert names == ["Am7", "Asus2", "Am7", "Asus2"]
         assert text(page, "move") == "Go to the shape in the picture."
         assert page.locator(f"{VIEW} [data-picture] :is(.fp-was, .fp-travel, .fp-arrives)").count() == 0
+        ends = page.locator(".fp-step").evaluate_all("(steps) => [steps[1].id, steps[3].id]")
+        until(page, "([one, other]) => location.hash === `#practise=${one},${other}`", ends)
         page.reload()
         until(page, f"document.querySelector('{VIEW} [data-where]')?.textContent.startsWith('Back and forth')")
         assert name(page) == "Am7"

@@ -13,11 +13,13 @@ import { changeOf, neighbour, pairInto, timedNext } from "./walk.js";
 /**
  * @typedef {import("./steps.js").Step} Step
  * @typedef {import("./walk.js").Pair} Pair
+ * @typedef {import("./tries.js").Change} Change
  * @typedef {object} Given
  * @property {HTMLElement} view
  * @property {Step[]} steps
  * @property {import("./settings.js").Settings} settings always the current ones
  * @property {import("./words.js").Say} say
+ * @property {(which: string) => void} notice says something that is no part of the step
  * @property {import("./sound.js").Sounds} sound
  * @property {{keep: () => void, release: () => void}} awake
  */
@@ -128,11 +130,18 @@ export class Session {
     const round = this.#asking && this.#pair;
     const changes = round ? [round, [round[1], round[0]]] : [this.#change()];
     for (const change of changes) {
-      if (change) this.#keeper?.noteTry(this.#changeBetween(change), clean, Date.now());
+      if (change) this.#note(this.#changeBetween(change), clean);
     }
     this.given.awake.keep();
     this.#label();
     if (round) this.run();
+  }
+
+  /** A browser that keeps nothing says so at the first try, or a tap would seem to do nothing. @param {Change} change @param {boolean} clean */
+  #note(change, clean) {
+    const before = this.#keeper?.tally(change).tries;
+    this.#keeper?.noteTry(change, clean, Date.now());
+    if (this.#keeper?.tally(change).tries === before) this.given.notice("unkept");
   }
 
   /** Keeps time from here; between two steps a round begins with the first. */

@@ -19,7 +19,10 @@ const BUILT = {
  */
 export function bindSettings(form, changed) {
   const settings = read();
-  for (const field of parts(form, "input", HTMLInputElement)) fill(form, field, settings);
+  for (const field of parts(form, "input", HTMLInputElement)) {
+    fill(form, field, settings);
+    take(field, settings);
+  }
   form.addEventListener("submit", (event) => event.preventDefault());
   form.addEventListener("input", ({ target }) => {
     if (!(target instanceof HTMLInputElement)) return;

@@ -67,7 +67,7 @@ function newSession(view, steps) {
     if (settings.sound) sound.ready();
     now.changed();
   });
-  const now = new Session({ view, steps, settings, say, sound, awake });
+  const now = new Session({ view, steps, settings, say, notice, sound, awake });
   triesKeeper().then((keeper) => (keeper ? now.count(keeper) : notice("unkept")));
   return now;
 }
