@@ -1,19 +1,18 @@
 // One practice from opening to leaving: which step is shown, how it was come to, whether time is kept, what is asked.
 import { part, thePart } from "../parts.js";
-import { practiseAddress } from "./address.js";
 import { showBeat } from "./beat-marks.js";
 import { label } from "./controls.js";
+import { Count } from "./count.js";
 import { keepTime } from "./run.js";
 import { sceneOf, wayOf } from "./scene.js";
 import { show } from "./stage.js";
 import { plainText } from "./steps.js";
-import { changeBetween } from "./tries.js";
 import { changeOf, neighbour, pairInto, timedNext } from "./walk.js";
+import { Address, tellWhere } from "./whereabouts.js";
 
 /**
  * @typedef {import("./steps.js").Step} Step
  * @typedef {import("./walk.js").Pair} Pair
- * @typedef {import("./tries.js").Change} Change
  * @typedef {object} Given
  * @property {HTMLElement} view
  * @property {Step[]} steps
@@ -29,8 +28,6 @@ const MOVEMENT = 1000;
 const OF_A_BEAT = 0.75;
 /** The click comes so many milliseconds after the light, so that a late timer is not heard. */
 const CLICK_AFTER = 40;
-/** Milliseconds after which a step that is shown stands in the address. */
-const SETTLED = 150;
 /** A longer short form is not said beforehand: it would not fit. */
 const FITS = 8;
 
@@ -43,14 +40,13 @@ export class Session {
   /** @type {(() => void) | null} */
   #stopTime = null;
   #asking = false;
-  #address = 0;
-  /** @type {import("./tries.js").Keeper | null} */
-  #keeper = null;
+  #address = new Address();
   #calm = window.matchMedia("(prefers-reduced-motion: reduce)");
 
   /** @param {Given} given */
   constructor(given) {
     this.given = given;
+    this.counted = new Count(given.say, () => given.notice("unkept"));
     this.live = thePart(given.view, "[data-live]", HTMLElement);
     this.row = thePart(given.view, "[data-beat]", HTMLElement);
     this.body = thePart(given.view, ".practice-body", HTMLElement);
@@ -67,7 +63,7 @@ export class Session {
 
   /** From now on clean tries are counted. @param {import("./tries.js").Keeper} keeper */
   count(keeper) {
-    this.#keeper = keeper;
+    this.counted.begin(keeper);
     this.#label();
   }
 
@@ -120,7 +116,7 @@ export class Session {
   /** Stops everything. */
   stop() {
     this.pause();
-    clearTimeout(this.#address);
+    this.#address.drop();
     this.given.sound.stop();
     this.given.awake.release();
   }
@@ -130,18 +126,11 @@ export class Session {
     const round = this.#asking && this.#pair;
     const changes = round ? [round, [round[1], round[0]]] : [this.#change()];
     for (const change of changes) {
-      if (change) this.#note(this.#changeBetween(change), clean);
+      if (change) this.counted.note(this.#stepsAt(change), clean);
     }
     this.given.awake.keep();
     this.#label();
     if (round) this.run();
-  }
-
-  /** A browser that keeps nothing says so at the first try, or a tap would seem to do nothing. @param {Change} change @param {boolean} clean */
-  #note(change, clean) {
-    const before = this.#keeper?.tally(change).tries;
-    this.#keeper?.noteTry(change, clean, Date.now());
-    if (this.#keeper?.tally(change).tries === before) this.given.notice("unkept");
   }
 
   /** Keeps time from here; between two steps a round begins with the first. */
@@ -187,7 +176,7 @@ export class Session {
   /** A step's beats are over. @returns {boolean} whether time goes on */
   #goOn() {
     // Where no tries can be kept there is nothing to ask, and the change goes on.
-    const round = this.#keeper !== null && this.#pair !== null && this.#at === this.#pair[0] && this.#from !== null;
+    const round = this.counted.counts && this.#pair !== null && this.#at === this.#pair[0] && this.#from !== null;
     const next = round ? null : timedNext(this.#at, this.given.steps, this.#pair);
     if (next === null) {
       this.#asking = round;
@@ -239,29 +228,17 @@ export class Session {
     this.live.textContent = say("announce", { name: this.step.aloud, move: plainText(wayOf(this.#scene, say("apart")).move), shape });
   }
 
-  /** Above the step, on the control of pairs, and in the address. */
+  /** A pause catches up with the address. */
   #tellWhere() {
     const { view, steps, say } = this.given;
-    const pair = this.#pair;
-    const all = steps.filter((step) => step.block === this.step.block).length;
-    const values = { n: this.step.ordinal + 1, all, title: this.step.title };
-    thePart(view, "[data-where]", HTMLElement).textContent = say(pair ? "where-pair" : "where", values);
-    const control = thePart(view, "[data-pair]", HTMLButtonElement);
-    control.setAttribute("aria-pressed", String(pair !== null));
-    control.setAttribute("aria-disabled", String(!pair && !pairInto(this.#at, steps)));
-    this.#tellAddress();
-  }
-
-  /** Soon, not at once: browsers allow so many changes of the address in a minute and no more. A pause catches up. */
-  #tellAddress() {
-    clearTimeout(this.#address);
-    if (this.running) return;
-    const ids = (this.#pair ?? [this.#at]).map((at) => this.given.steps[at].id);
-    this.#address = window.setTimeout(() => history.replaceState(history.state, "", practiseAddress(ids)), SETTLED);
+    tellWhere(view, say, steps, this.#at, this.#pair);
+    if (this.running) this.#address.drop();
+    else this.#address.tell(this.#stepsAt(this.#pair ?? [this.#at]).map((step) => step.id));
   }
 
   #label() {
     const { view, steps, say, settings } = this.given;
+    const change = this.#change();
     const [back, next] = [neighbour(this.#at, -1, steps.length, this.#pair), neighbour(this.#at, 1, steps.length, this.#pair)];
     label(view, say, {
       back: back === null ? null : steps[back],
@@ -269,8 +246,8 @@ export class Session {
       nextShort: next === null ? "" : this.#shortOf(next),
       running: this.running,
       tempo: say("tempo", { n: settings.tempo }),
-      asking: this.#asking && this.#pair ? say("asked", namesOf(this.#pair.map((at) => steps[at]))) : "",
-      tally: this.#tally(),
+      asking: this.#asking && this.#pair ? say("asked", { from: steps[this.#pair[0]].name, to: steps[this.#pair[1]].name }) : "",
+      tally: change ? this.counted.said(this.#stepsAt(change)) : "",
     });
   }
 
@@ -284,21 +261,8 @@ export class Session {
     return changeOf(this.#from, this.#at, this.given.steps);
   }
 
-  /** @param {number[]} change */
-  #changeBetween([from, to]) {
-    return changeBetween(this.given.steps[from], this.given.steps[to]);
+  /** @param {number[]} places @returns {Step[]} */
+  #stepsAt(places) {
+    return places.map((at) => this.given.steps[at]);
   }
-
-  #tally() {
-    const change = this.#change();
-    if (!change || !this.#keeper) return "";
-    const { clean, tries } = this.#keeper.tally(this.#changeBetween(change));
-    const names = namesOf(change.map((at) => this.given.steps[at]));
-    return this.given.say(tries ? "tally" : "untried", { ...names, clean, tries });
-  }
-}
-
-/** @param {Step[]} ends */
-function namesOf([from, to]) {
-  return { from: from.name, to: to.name };
 }
