@@ -45,7 +45,7 @@ def test_an_acceptance_is_no_musical_change() -> None:
 
 def test_no_acceptance_is_told_to_have_lapsed_while_an_error_stands() -> None:
     """What hangs on an error is held back after it, so nobody knows yet."""
-    text = "```moves\nid: a\nstart: x02210/--231- = Am\nsteps:\n- 9 off\n- 3 off = Am7 # accept name-is-loose: so be\n```"
+    text = "```moves\nid: a\nstart: x02210/--231- = Am\nsteps:\n- 9 off\n- 3 off = Am7 # accept name-is-loose: so\n```"
     for written, codes in ((text, {Code.UNKNOWN_FINGER}), (text.replace("- 9 off\n", ""), {Code.ACCEPTANCE_LAPSED})):
         read = read_page("p.md", written)
         _, found = build([read], Settings())
