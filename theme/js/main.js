@@ -10,6 +10,7 @@ import { bindSearch } from "./search.js";
 import { bindAloud } from "./sound/aloud.js";
 import { bindSound } from "./sound/controls.js";
 import { bindTicks } from "./ticks.js";
+import { bindTuner } from "./tuner/opening.js";
 import { bindTurn } from "./turn.js";
 import { bindView } from "./view.js";
 
@@ -21,6 +22,7 @@ bindProgress();
 bindPractice();
 bindSound();
 bindAloud();
+bindTuner();
 bindTicks();
 bindSearch();
 bindAsk();

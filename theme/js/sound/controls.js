@@ -88,7 +88,8 @@ function hear(control, words) {
   import("./hearing.js").then((hearing) => hearing.hear(control, words.content));
 }
 
-function bindVolume() {
+/** Shows how loud it is, and listens to the controls of it that the page has now. */
+export function bindVolume() {
   const controls = parts(document, "[data-volume]", HTMLInputElement);
   for (const control of controls) {
     control.value = String(volume());
