@@ -31,7 +31,7 @@ from fingerpost.music.routes.search import cheapest
 MOVE = 1 << 40
 """One move weighs more than all the points of a route."""
 OPEN = (0,) * 6
-PAIRS, SOURCES, TARGETS = 1000, 16, 125
+PAIRS, SOURCES, TARGETS = 1000, 6, 340
 CHORDS = "C Am F G G7 E7 Em Fmaj7 Dsus4 D A Bm F#m B7 Cmaj7 Am7 D7 Bb Gm Ebmaj7".split()
 
 
