@@ -119,18 +119,21 @@ export async function listOf(cache) {
 }
 
 /**
- * Several at once, begun in their order; the first that fails ends all.
+ * Several at once, begun in their order. The first that fails ends all: none is begun any more, and it is thrown when those
+ * under way are done, so that nothing comes after the end.
  * @template T @param {T[]} things @param {(thing: T) => Promise<void>} act
  */
 async function inTurn(things, act) {
   const waiting = [...things];
+  /** @type {unknown[]} */
+  const failed = [];
   const line = async () => {
-    for (let next = waiting.shift(); next !== undefined; next = waiting.shift()) await act(next);
+    for (let next = waiting.shift(); next !== undefined && !failed.length; next = waiting.shift()) {
+      await act(next).catch((error) => failed.push(error));
+    }
   };
-  await Promise.all(Array.from({ length: AT_ONCE }, line)).catch((error) => {
-    waiting.length = 0;
-    throw error;
-  });
+  await Promise.all(Array.from({ length: AT_ONCE }, line));
+  if (failed.length) throw failed[0];
 }
 
 /** @param {unknown} error @returns {End} */
