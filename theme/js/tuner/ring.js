@@ -28,8 +28,14 @@ export async function openRing(template, step) {
   const check = new RingCheck(view, step);
   thePart(view, "[data-close]", HTMLButtonElement).addEventListener("click", () => view.close());
   view.addEventListener("close", () => { check.stop(); view.remove(); });
+  offerTrial(thePart(view, "[data-strum-trial]", HTMLDetailsElement), step);
   view.showModal();
   thePart(view, "h2", HTMLElement).focus();
+}
+
+/** What listens to a whole strum is fetched when its own part is opened. @param {HTMLDetailsElement} trial @param {HTMLElement} step */
+function offerTrial(trial, step) {
+  trial.addEventListener("toggle", async () => (await import("../listening/strum.js")).tryStrum(trial, step), { once: true });
 }
 
 class RingCheck {
