@@ -6,7 +6,7 @@ import pytest
 
 from .looking import until
 
-pytestmark = pytest.mark.xdist_group("browser")
+pytestmark = pytest.mark.xdist_group(__name__)
 
 TEXTS = "[...document.querySelectorAll('main [data-name]')].map((one) => one.textContent)"
 

@@ -16,7 +16,7 @@ from playwright.sync_api import Page
 
 from .looking import DESK, NARROW, PHONE, Visit
 
-pytestmark = pytest.mark.xdist_group("browser")
+pytestmark = pytest.mark.xdist_group(__name__)
 Visiting = Callable[..., AbstractContextManager[Visit]]
 UNSEEN = """async () => {
   for (const image of document.querySelectorAll('main img')) { image.loading = 'eager'; await image.decode(); }

@@ -10,7 +10,7 @@ from playwright.sync_api import Page
 
 from .looking import DESK, NARROW, PHONE, Visit
 
-pytestmark = pytest.mark.xdist_group("browser")
+pytestmark = pytest.mark.xdist_group(__name__)
 Visiting = Callable[..., AbstractContextManager[Visit]]
 
 # The roles of a picture's marks, and the property that carries their colour.

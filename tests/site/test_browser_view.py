@@ -10,7 +10,7 @@ from playwright.sync_api import Page
 
 from .looking import DESK, PHONE, Visit
 
-pytestmark = pytest.mark.xdist_group("browser")
+pytestmark = pytest.mark.xdist_group(__name__)
 Visiting = Callable[..., AbstractContextManager[Visit]]
 
 MIDDLES = "map((one) => one.getBoundingClientRect()).map((box) => [box.x + box.width / 2, box.y + box.height / 2])"
