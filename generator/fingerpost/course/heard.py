@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from fingerpost.music.fretboard import Fretboard
 from fingerpost.music.shape import Shape
@@ -16,6 +17,7 @@ class Heard:
     bass: int
 
 
+@lru_cache(maxsize=4096)
 def heard_of(shape: Shape, fretboard: Fretboard) -> Heard | None:
     """What sounds, None where nothing does. The bass is the lowest pitch, on whatever string it is."""
     strings = zip(fretboard.tuning.midi, shape.frets, strict=True)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 from dataclasses import dataclass, field
+from functools import lru_cache
 
 from fingerpost.music.shape import Shape
 from fingerpost.music.shape_text import write_shape
@@ -21,7 +22,6 @@ class StepIds:
 
     block: str
     given: dict[str, int] = field(default_factory=dict)
-    texts: dict[Shape, tuple[str, str]] = field(default_factory=dict)
 
     def start(self, shape: Shape) -> str:
         """The id of a start by its shape."""
@@ -39,12 +39,13 @@ class StepIds:
 
     def _texts(self, shape: Shape | None) -> tuple[str, str]:
         """The frets, and all that makes the shape, the strings not struck included, in a fixed form."""
-        if shape is None:
-            return REST, REST
-        if shape not in self.texts:
-            whole = f"{write_shape(shape)}~{','.join(map(str, sorted(shape.unstruck)))}"
-            self.texts[shape] = (write_shape(shape, fingers=False), whole)
-        return self.texts[shape]
+        return (REST, REST) if shape is None else _texts(shape)
+
+
+@lru_cache(maxsize=4096)
+def _texts(shape: Shape) -> tuple[str, str]:
+    whole = f"{write_shape(shape)}~{','.join(map(str, sorted(shape.unstruck)))}"
+    return write_shape(shape, fingers=False), whole
 
 
 def _mark(text: str) -> str:

@@ -10,12 +10,35 @@ from pathlib import Path
 from fingerpost.course.memory import Memory
 from fingerpost.editor.overlaid_files import OverlaidFiles
 from fingerpost.editor.positions import Lines
+from fingerpost.source.block import read_block
+from fingerpost.source.grammar import Reading
 from fingerpost.source.page import PageRead, read_page
+from fingerpost.source.syntax import BlockSyntax, Fence
 from fingerpost.workspace.checked import Checked, check
 from fingerpost.workspace.course_folder import SETTINGS_NAMES, CourseSources, course_from
 from fingerpost.workspace.files import DiskFiles
 from fingerpost.workspace.nav import is_page
 from fingerpost.workspace.page_text import PageText
+
+
+@dataclass(frozen=True)
+class PageKept:
+    """A page as it was read last, with its text and its blocks, so that only what has changed is read anew."""
+
+    text: str
+    read: PageRead
+    blocks: Mapping[Fence, Reading[BlockSyntax]]
+
+    @classmethod
+    def reading(cls, file: str, text: str, before: Mapping[Fence, Reading[BlockSyntax]]) -> PageKept:
+        """Reads a page; before: its blocks as they were read last."""
+        blocks: dict[Fence, Reading[BlockSyntax]] = {}
+
+        def block(file: str, fence: Fence) -> Reading[BlockSyntax]:
+            blocks[fence] = before.get(fence) or read_block(file, fence)
+            return blocks[fence]
+
+        return cls(text, read_page(file, text, block), blocks)
 
 
 @dataclass
@@ -29,7 +52,7 @@ class CourseAtWork:
     settings: str | None
     sources: CourseSources
     memory: Memory = field(default_factory=Memory)
-    reads: dict[str, tuple[str, PageRead]] = field(default_factory=dict)
+    reads: dict[str, PageKept] = field(default_factory=dict)
     last: Checked | None = None
 
     @classmethod
@@ -79,9 +102,9 @@ class CourseAtWork:
 
     def _page(self, file: str, text: str) -> PageRead:
         known = self.reads.get(file)
-        if known is None or known[0] != text:
-            known = self.reads[file] = (text, read_page(file, text))
-        return known[1]
+        if known is None or known.text != text:
+            known = self.reads[file] = PageKept.reading(file, text, {} if known is None else known.blocks)
+        return known.read
 
 
 def _read(root: Path, settings: str, texts: Mapping[Path, str]) -> CourseSources:

@@ -77,7 +77,7 @@ class Chord:
 
     def with_bass(self, bass: Note | None) -> Chord:
         """The same chord over another bass; None or the root takes the slash away."""
-        return replace(self, bass=bass)
+        return self if bass == self.bass else replace(self, bass=bass)
 
     def transposed(self, semitones: int) -> Chord:
         """The chord that many semitones higher, its root spelled on the commoner side."""

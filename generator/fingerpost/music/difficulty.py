@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 
 from fingerpost.music.change_costs import ChangeCosts
 from fingerpost.music.fretboard import Fretboard
@@ -27,6 +28,8 @@ class Difficulty:
         return dict(self.parts).get(name, 0.0)
 
 
+# As of a transition: asked for at every keystroke.
+@lru_cache(maxsize=4096)
 def difficulty(transition: Transition, fretboard: Fretboard, hand: Hand) -> Difficulty:
     """The points of a change on this neck for this hand; 0 for no change.
 

@@ -91,6 +91,14 @@ class Shape:
         if len(self.damped) > 1:
             object.__setattr__(self, "damped", tuple(sorted(self.damped)))
 
+    def __hash__(self) -> int:
+        return self._hash
+
+    @cached_property
+    def _hash(self) -> int:
+        # What is kept to save time is found by shapes, so their hash is asked for again and again.
+        return hash((self.strings, self.presses, self.unstruck, self.damped))
+
     @cached_property
     def frets(self) -> tuple[int | None, ...]:
         """What each string sounds, index 0 = string 1: a fret, 0 open, None silent.

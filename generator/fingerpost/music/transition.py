@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import dataclass
+from functools import lru_cache
 
 from fingerpost.music.finger_move import FingerMove, MoveKind, kind_of
 from fingerpost.music.fretboard import Fretboard
@@ -61,6 +62,8 @@ class Transition:
         return next((move for move in self.moves if move.finger == finger), None)
 
 
+# The same changes are asked for at every keystroke of an author.
+@lru_cache(maxsize=4096)
 def transition(before: Shape, after: Shape, fretboard: Fretboard) -> Transition:
     """The change from one shape to another on the same strings.
 

@@ -22,6 +22,14 @@ class Tuning:
     name: str
     pitches: tuple[Pitch, ...]
 
+    def __hash__(self) -> int:
+        return self._hash
+
+    @cached_property
+    def _hash(self) -> int:
+        # As of a shape: asked for again and again.
+        return hash((self.name, self.pitches))
+
     @property
     def strings(self) -> int:
         """How many strings there are."""

@@ -30,6 +30,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import Generic, TypeVar
 
 from fingerpost.diagnostics import Diagnostic
@@ -56,6 +57,8 @@ class Reading(Generic[T]):
     findings: tuple[Diagnostic, ...] = ()
 
 
+# While an author types, all lines but one are read again.
+@lru_cache(maxsize=4096)
 def read_move(token: Token) -> Reading[MoveLine]:
     """Reads one move line. Never raises; a line that can't be read gives None and one error at the exact word.
 

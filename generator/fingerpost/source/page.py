@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from fingerpost.diagnostics import Diagnostic
@@ -9,6 +10,7 @@ from fingerpost.source.acceptances import Acceptance, in_block
 from fingerpost.source.block import read_block
 from fingerpost.source.fences import lines_of, scan
 from fingerpost.source.front_matter import front_matter
+from fingerpost.source.grammar import Reading
 from fingerpost.source.headings import Heading, ids_in_html
 from fingerpost.source.links import Link
 from fingerpost.source.syntax import BlockSyntax, Fence, Mention, PageSyntax
@@ -32,23 +34,29 @@ class PageRead:
     ids: frozenset[str] = frozenset()
 
 
-def read_page(file: str, text: str) -> PageRead:
-    """Reads the text of a whole file, front matter and byte-order mark included. Never raises."""
+BlockReader = Callable[[str, Fence], Reading[BlockSyntax]]
+
+
+def read_page(file: str, text: str, block: BlockReader = read_block) -> PageRead:
+    """Reads the text of a whole file, front matter and byte-order mark included. Never raises.
+
+    block: how a block is read, for one who keeps those that have not changed.
+    """
     text = "\n".join(lines_of(text.removeprefix(BYTE_ORDER_MARK)))
     data = front_matter(file, text)
     body = "\n".join(text.split("\n")[data.lines :]) if data.lines else text
-    read = read_body(file, body, data.lines + 1)
+    read = read_body(file, body, data.lines + 1, block)
     syntax = replace(read.syntax, title=data.title or read.syntax.title)
     return replace(read, syntax=syntax, findings=tuple(sorted((*data.findings, *read.findings))))
 
 
-def read_body(file: str, body: str, first_line: int = 1) -> PageRead:
+def read_body(file: str, body: str, first_line: int = 1, block: BlockReader = read_block) -> PageRead:
     """Reads a text without front matter that begins on line `first_line` of the file, such as MkDocs hands over."""
     found = scan(file, body, first_line)
-    blocks = tuple(read_block(file, fence) for fence in found.fences)
-    parts: list[BlockSyntax | Mention] = [block.value for block in blocks if block.value]
+    blocks = tuple(block(file, fence) for fence in found.fences)
+    parts: list[BlockSyntax | Mention] = [read.value for read in blocks if read.value]
     parts.extend(found.mentions)
-    findings = (*found.findings, *(finding for block in blocks for finding in block.findings))
+    findings = (*found.findings, *(finding for read in blocks for finding in read.findings))
     syntax = PageSyntax(file, found.title, tuple(sorted(parts, key=lambda part: part.span)))
     accepted = (*found.acceptances, *(accepted for fence in found.fences for accepted in in_block(fence)))
     by_place = tuple(sorted(accepted, key=lambda one: one.span))
