@@ -141,7 +141,7 @@ def main() -> None:
     no_bars = (1, 1, 1, 1)
     proof("four fingers, no bars, frets 1 to 3", Limits(thumb_strings=0, bar_strings=no_bars), 3)
     proof("three fingers, no bars, frets 1 to 12", Limits(fingers=(1, 2, 3), thumb_strings=0, bar_strings=no_bars), 12)
-    proof("two fingers, the thumb, bars, frets 1 to 5", Limits(fingers=(1, 3)), 5)
+    proof("two fingers, bars, frets 1 to 5", Limits(fingers=(1, 3), thumb_strings=0), 5)
 
 
 if __name__ == "__main__":
