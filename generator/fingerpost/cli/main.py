@@ -13,10 +13,10 @@ from collections.abc import Sequence
 from typing import NoReturn
 
 from fingerpost import __version__
-from fingerpost.cli import check, editor, export, name, neighbours, new, review, route, spell
+from fingerpost.cli import check, editor, export, name, neighbours, new, plan, review, route, spell
 from fingerpost.cli.answer import FINE, WRONG_USAGE, QuestionError, complain
 
-COMMANDS = (new, check, editor, review, name, spell, neighbours, route, export)
+COMMANDS = (new, check, editor, review, name, spell, neighbours, route, plan, export)
 
 DESCRIPTION = """\
 Publishes a guitar course whose lessons are chord shapes that change by one finger at a time.
@@ -34,6 +34,7 @@ Asking about music
   fingerpost spell C7#9        the notes of a chord symbol
   fingerpost neighbours x32010 every shape one finger away
   fingerpost route C Am        the way from chord to chord, one finger at a time
+  fingerpost plan C Am F G7    the best order for a set of chords
   fingerpost export svg --shape x32010"""
 
 EPILOG = """\

@@ -33,13 +33,14 @@ class Asked:
 
     def question(self, start: str, end: str) -> Question:
         """The question for a route from start to end. Raises QuestionError."""
-        ends = (self._end(start), self._end(end))
+        ends = (self.end(start), self.end(end))
         for place, one in zip(("starts", "ends"), ends, strict=True):
             if not one.chosen and "avoid" in self.conditions.broken_by(one.shapes[0], self.fretboard):
                 raise QuestionError(f"--avoid names {one.text}, where the route {place}", "leave it out of --avoid")
         return Question(*ends, self.fretboard, self.hand, self.conditions)
 
-    def _end(self, text: str) -> End:
+    def end(self, text: str) -> End:
+        """A shape, or a chord by name. Raises QuestionError."""
         return self._chord(text) if re.match(r"[A-WYZa-wyz]", text) else self._shape(text)
 
     def _shape(self, text: str) -> End:

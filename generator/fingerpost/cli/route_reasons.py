@@ -88,7 +88,7 @@ def _needs(one: Relaxed, question: Question) -> Iterator[str]:
 def _of_end(end: End, question: Question) -> Iterator[str]:
     if end.chosen:
         if not Atlas().shapes(end, question):
-            yield _no_shape(end, question)
+            yield no_shape(end, question)
         return
     shape, (low, high) = end.shapes[0], question.conditions.position or (0, 0)
     for name in question.conditions.broken_by(shape, question.fretboard):
@@ -97,7 +97,8 @@ def _of_end(end: End, question: Question) -> Iterator[str]:
         yield f"in {write_shape(shape)} {fault.message}"
 
 
-def _no_shape(end: End, question: Question) -> str:
+def no_shape(end: End, question: Question) -> str:
+    """That a chord has no shape under the conditions, with the nearest one that has."""
     low, high = question.window
     asked = [_OPTIONS[name] for name in question.conditions.asked if name not in ("position", "at_most")]
     keeping = f" that keeps to {_and(asked)}" if asked else ""
