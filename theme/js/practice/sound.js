@@ -1,4 +1,5 @@
 // The course's sounds, fetched only when they are asked for: the metronome's click, and the chord of a step.
+import { hasAudio, wake } from "../sound/audio.js";
 
 /**
  * @typedef {typeof import("../sound/player.js")} Player
@@ -20,6 +21,8 @@ export function sounds(failed) {
   /** @type {Player | null} */
   let player = null;
   const ready = () => {
+    // Within the tap or key itself: some browsers let sound begin only then.
+    if (hasAudio()) wake().catch(() => undefined);
     fetched ??= fetchPlayer().then((found) => { player = found; return found; });
     return fetched.then((found) => { if (!found) failed(); return found; });
   };

@@ -16,12 +16,21 @@ export class Bank {
     this.context = context;
   }
 
-  /** @param {number} midi @returns {Promise<AudioBuffer>} */
-  string(midi) {
+  /** @param {number} midi @returns {Promise<AudioBuffer>} one that is kept waits for no other */
+  async string(midi) {
     const key = midi.toFixed(3);
-    const job = this.#queue.then(async () => this.#kept.has(key) || (await nextTask(), this.#keep(key, pluckedString(midi, this.context.sampleRate))));
-    this.#queue = job;
-    return job.then(() => this.#found(key));
+    if (!this.#kept.has(key)) {
+      this.#queue = this.#queue.then(() => this.#compute(key, midi));
+      await this.#queue;
+    }
+    return this.#found(key);
+  }
+
+  /** @param {string} key @param {number} midi */
+  async #compute(key, midi) {
+    if (this.#kept.has(key)) return;
+    await nextTask();
+    this.#keep(key, pluckedString(midi, this.context.sampleRate));
   }
 
   /** @param {boolean} strong @returns {AudioBuffer} at once: it is short */

@@ -1,8 +1,9 @@
 // Plays a score from its beginning until it ends or is stopped, and tells which step sounds.
+import { wake } from "./audio.js";
 import * as player from "./player.js";
 
-/** Seconds: the first sound comes so late that its strings are computed; others are put on the clock so early. */
-const LEAD = 0.06;
+/** Seconds: the first sound comes so soon after its strings are computed; others are put on the clock so early. */
+const LEAD = 0.1;
 const EARLY = 1.2;
 
 /**
@@ -27,7 +28,7 @@ async function perform({ sounds, length }, shows, gone) {
   player.stop();
   const [first] = sounds;
   if (!first) return;
-  await player.prepare(first.pitches);
+  await Promise.all([wake(), player.prepare(first.pitches)]);
   const rest = player.prepare(sounds.flatMap((sound) => sound.pitches));
   if (gone.aborted) return;
   const begin = player.now() + LEAD;

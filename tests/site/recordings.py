@@ -1,0 +1,79 @@
+"""Recordings of plucked strings (not the course's own) for a browser's fake microphone, and spies on its sounds."""
+
+from __future__ import annotations
+
+import math
+import struct
+import wave
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from pathlib import Path
+
+from playwright.sync_api import Browser, BrowserType
+
+from .looking import FLAGS, chromium_path
+
+RATE = 48_000
+SPY = """(() => {
+  window.spy = { contexts: 0, starts: [], tasks: 0, most: 0 };
+  const Context = window.AudioContext;
+  window.AudioContext = class extends Context { constructor(...all) { super(...all); window.spy.contexts += 1; } };
+  const start = AudioBufferSourceNode.prototype.start;
+  AudioBufferSourceNode.prototype.start = function (at) {
+    window.spy.starts.push([at, this.buffer.length]);
+    return start.call(this, at);
+  };
+  // How many strings are put into buffers within one task of the page.
+  let task = 0;
+  const copy = AudioBuffer.prototype.copyToChannel;
+  AudioBuffer.prototype.copyToChannel = function (...all) {
+    if (task === 0) setTimeout(() => { task = 0; }, 0);
+    task += 1;
+    window.spy.tasks += 1;
+    window.spy.most = Math.max(window.spy.most, task);
+    return copy.apply(this, all);
+  };
+})()"""
+"""Set up before a page loads: a script that is run later counts as the student's own gesture."""
+
+
+def tone(midi: float, seconds: float) -> list[float]:
+    """A stiff string (Fletcher 1964: f_n = n f sqrt((1 + B n^2) / (1 + B))) that sounds the pitch and dies away."""
+    hertz, stiff = 440 * 2 ** ((midi - 69) / 12), 8e-5
+    out = [0.0] * int(seconds * RATE)
+    for n in range(1, min(12, int(5000 / hertz)) + 1):
+        turn = 2 * math.pi * n * hertz * math.sqrt((1 + stiff * n * n) / (1 + stiff)) / RATE
+        size, fall = 0.3 * math.sin(math.pi * n * 0.2) / n, math.exp(-(1 + 0.25 * n) / RATE)
+        for at in range(len(out)):
+            out[at] += size * math.sin(turn * at)
+            size *= fall
+    return [sample * min(1.0, at / 144) for at, sample in enumerate(out)]
+
+
+def silence(seconds: float) -> list[float]:
+    """No sound at all."""
+    return [0.0] * int(seconds * RATE)
+
+
+def record(path: Path, parts: Sequence[list[float]]) -> Path:
+    """Writes the parts one after another as a recording with 16 bits a sample."""
+    samples = [max(-32767, min(32767, int(sample * 32767))) for part in parts for sample in part]
+    with wave.open(str(path), "wb") as file:
+        file.setnchannels(1)
+        file.setsampwidth(2)
+        file.setframerate(RATE)
+        file.writeframes(struct.pack(f"<{len(samples)}h", *samples))
+    return path
+
+
+@contextmanager
+def hearing(kind: BrowserType, recording: Path) -> Iterator[Browser]:
+    """A browser whose microphone plays a recording, again and again, and which may listen."""
+    fake = (
+        "--use-fake-device-for-media-stream",
+        "--use-fake-ui-for-media-stream",
+        f"--use-file-for-fake-audio-capture={recording}",
+    )
+    browser = kind.launch(executable_path=chromium_path(), args=[*FLAGS, *fake])
+    yield browser
+    browser.close()

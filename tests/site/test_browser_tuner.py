@@ -1,0 +1,115 @@
+"""The tuner and the check that strings ring, through a fake microphone; and what is said where none may be used."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator
+from contextlib import AbstractContextManager
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Page
+
+from .looking import Visit, until, visiting
+from .recordings import SPY, hearing, record, silence, tone
+
+pytestmark = pytest.mark.xdist_group("sound")
+Visiting = Callable[..., AbstractContextManager[Visit]]
+LISTEN = ".tuner [data-listen]"
+
+
+def cents(page: Page) -> int:
+    """What the tuner says: cents above the note, negative below it."""
+    text = page.inner_text(".tuner [data-cents]")
+    number = int(re.findall(r"\d+", text)[0])
+    return -number if "flat" in text else number
+
+
+@pytest.fixture(scope="module")
+def recordings(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A flat A string; and the strings of A minor, string 3 left open at first."""
+    folder = tmp_path_factory.mktemp("recordings")
+    record(folder / "a.wav", [tone(44.82, 4)])
+    pause = silence(0.4)
+    plucks = [part for midi in (45, 52, 55, 57) for part in (tone(midi, 1.1), pause)]
+    record(folder / "am.wav", [silence(1.5), *plucks, silence(6)])
+    return folder
+
+
+@pytest.fixture
+def flat(browser: Browser, recordings: Path) -> Iterator[Browser]:
+    with hearing(browser.browser_type, recordings / "a.wav") as opened:
+        yield opened
+
+
+def test_a_flat_string_is_named_and_told_by_word_number_and_place(flat: Browser, address: str) -> None:
+    with visiting(flat, address) as student:
+        page = student.open("tuner/")
+        page.click(LISTEN)
+        until(page, "document.querySelector('.tuner [data-cents]').textContent.includes('flat')")
+        page.wait_for_timeout(600)
+        assert abs(cents(page) + 18) <= 3
+        assert page.inner_text(".tuner [data-note]") == "A"
+        assert page.inner_text(".tuner [data-which]") == "string 5"
+        assert page.inner_text(".tuner .tuner-verdict").startswith("Flat")
+        mark, goal = (page.locator(f".tuner-{one}").bounding_box() for one in ("mark", "goal"))
+        assert mark
+        assert goal
+        assert mark["x"] < goal["x"]
+        page.locator("[data-only]").first.click()
+        until(page, "document.querySelector('.tuner .tuner-verdict').textContent.startsWith('Much too high')")
+        page.click(LISTEN)
+        assert page.inner_text(".tuner [data-says]") == "The microphone is off."
+        assert all(url.startswith(student.address) for url in student.asked), "nothing is sent"
+
+
+def test_strings_ring_or_are_wrong_one_by_one(browser: Browser, address: str, recordings: Path) -> None:
+    said: list[str] = []
+    with hearing(browser.browser_type, recordings / "am.wav") as opened, visiting(opened, address) as student:
+        page = student.open("the-long-dark/")
+        page.locator("[data-ring]").first.click()
+        page.click(".ring [data-listen]")
+        until(page, "document.querySelectorAll('.ring li[data-verdict=rings]').length >= 2", seconds=15)
+        until(page, "document.querySelectorAll('.ring li[data-verdict=rings]').length >= 3", seconds=15)
+        said = page.locator(".ring li").all_inner_texts()
+    assert said[0] == "String 5, open: rings."
+    assert said[2] == "String 3, fret 2: rings."
+
+
+def test_a_microphone_that_may_not_be_used_is_said_in_plain_words(visit: Visiting) -> None:
+    cases = {
+        "NotAllowedError": "may not be used",
+        "NotFoundError": "No microphone",
+        "NotReadableError": "another program",
+    }
+    for error, words in cases.items():
+        with visit() as student:
+            student.page.add_init_script(
+                "navigator.mediaDevices.getUserMedia = (wanted) => { window.wanted = wanted;"
+                f" return Promise.reject(new DOMException('', '{error}')); }}"
+            )
+            page = student.open("tuner/")
+            page.click(LISTEN)
+            until(page, f"document.querySelector('.tuner [data-says]').textContent.includes('{words}')")
+            assert page.evaluate("Object.values(window.wanted.audio)") == [False, False, False]
+            assert page.inner_text(LISTEN) == "Tune by microphone"
+
+
+def test_tones_by_ear_and_the_tuning_of_the_lesson(visit: Visiting) -> None:
+    with visit() as student:
+        student.page.add_init_script(SPY)
+        page = student.open("storm-from-the-south/")
+        page.click(".top a[data-tuner]")
+        page.wait_for_url("**/tuner/#tuning-38-45-50-55-57-62")
+        until(page, "document.querySelectorAll('[data-hear=tone]').length === 12")
+        assert page.evaluate("spy.contexts") == 0
+        assert page.locator(".tuner input:checked").get_attribute("value") == "tuning-38-45-50-55-57-62"
+        page.locator("[data-hear=tone]").first.click()
+        until(page, "spy.starts.length === 1")
+
+
+def test_without_scripts_the_page_says_what_each_string_is_tuned_to(visit: Visiting) -> None:
+    with visit(java_script_enabled=False) as student:
+        student.page.goto(student.address + "tuner/")
+        assert "82.41 Hz" in student.page.inner_text("main")
+        assert student.page.locator("main button:visible").count() == 0
