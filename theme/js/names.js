@@ -53,13 +53,14 @@ function restyleIn(within, { styles, names }, style) {
   if (!(within instanceof Element)) return;
   const at = styles.indexOf(style);
   for (const element of [within, ...within.querySelectorAll("[data-name]")]) {
-    const form = element instanceof HTMLElement ? names[element.dataset.name ?? ""]?.[at] : undefined;
-    if (form !== undefined && form !== element.textContent) restyle(/** @type {HTMLElement} */ (element), form);
+    if (!(element instanceof HTMLElement || element instanceof SVGElement)) continue;
+    const form = names[element.dataset.name ?? ""]?.[at];
+    if (form !== undefined && form !== element.textContent) restyle(element, form);
   }
 }
 
 /** Writes a form; read aloud it is spelled as it is written, but in the built style, whose words the build knows.
- * @param {HTMLElement} element @param {string} form */
+ * @param {HTMLElement | SVGElement} element @param {string} form */
 function restyle(element, form) {
   element.dataset.built ??= element.textContent ?? "";
   const aloud = element.getAttribute("aria-label") ?? element.dataset.aloud;

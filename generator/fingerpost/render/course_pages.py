@@ -1,4 +1,4 @@
-"""The pages that the build adds to a course, by name: its chords, how to read the pictures, tuning, staying unhurt."""
+"""The pages that the build adds to a course, by name; and of these its chords, the pictures, staying unhurt."""
 
 from __future__ import annotations
 
@@ -7,15 +7,21 @@ from dataclasses import dataclass
 
 from fingerpost.course.model import ChordEntry, Course, Naming, ShapeMet, Step
 from fingerpost.course.settings import Settings
+from fingerpost.music.hand import Hand
+from fingerpost.render.course_map import course_map
 from fingerpost.render.course_page import CoursePage as CoursePage
 from fingerpost.render.figure import figure_svg, picture
+from fingerpost.render.hand_page import how_difficulty_is_reckoned
 from fingerpost.render.legend import legend
 from fingerpost.render.look import Look
 from fingerpost.render.named import named
+from fingerpost.render.next_chords import next_html
 from fingerpost.render.parts import chord, heading, items, tag
 from fingerpost.render.plain import escaped, html_id
 from fingerpost.render.tuner_page import tuner
 from fingerpost.render.voice import Voice
+
+USUAL_HAND = Hand()
 
 
 def how_to_read(look: Look) -> CoursePage:
@@ -41,17 +47,23 @@ def _minutes(number: int, look: Look) -> str:
     return look.words.count("minutes.practice", number) if number else look.words.say("minutes.none")
 
 
-def chord_index(course: Course, look: Look) -> CoursePage:
-    """Every chord, where it is first taught, and every shape of it, each linked to the steps where it stands."""
+def chord_index(course: Course, look: Look, hand: Hand = USUAL_HAND) -> CoursePage:
+    """Every chord, where it is first taught, and every shape of it, each linked to the steps where it stands.
+
+    hand: which untaught chords are easy to reach hangs on it.
+    """
     said = look.words
     places = _places(course)
     idents = _idents(course, look)
+    after = next_html(course, hand, idents, look)
     if not course.chords:
         body = tag("p", escaped(said.say("index.none")))
     else:
         jumps = items(_jump(entry, idents[entry.symbol], look) for entry in course.chords)
         contents = tag("nav", tag("ul", jumps), "fp-index-contents", aria_label=said.say("index.contents"))
-        entries = "".join(_entry(entry, idents[entry.symbol], places, look) for entry in course.chords)
+        entries = "".join(
+            _entry(entry, idents[entry.symbol], places, look, after[entry.chord]) for entry in course.chords
+        )
         body = tag("p", escaped(said.say("index.lead")), "fp-lead") + contents + entries
     return CoursePage(said.say("index.title"), tag("div", body, "fp-page fp-index"))
 
@@ -93,7 +105,7 @@ def _jump(entry: ChordEntry, ident: str, look: Look) -> str:
     return tag("a", chord(entry.chord, voice, ""), href=f"#{ident}")
 
 
-def _entry(entry: ChordEntry, ident: str, places: dict[tuple[str, str, str], _Place], look: Look) -> str:
+def _entry(entry: ChordEntry, ident: str, places: dict[tuple[str, str, str], _Place], look: Look, after: str) -> str:
     said, voice = look.words, Voice(look.words, style=look.style, marks=True)
     name = heading(look.heading, chord(entry.chord, voice), "fp-arm")
     notes = said.listed(f"{voice.note(tone.note)} ({voice.interval_sign(tone.interval)})" for tone in entry.chord.tones)
@@ -101,7 +113,7 @@ def _entry(entry: ChordEntry, ident: str, places: dict[tuple[str, str, str], _Pl
     shapes = items(
         (_shape(met, f"{ident}-{n}", entry, places, look) for n, met in enumerate(entry.shapes, 1)), "fp-shape"
     )
-    words = tag("p", named(said.say("index.notes", notes=notes))) + tag("p", first, "fp-first")
+    words = tag("p", named(said.say("index.notes", notes=notes))) + tag("p", first, "fp-first") + after
     return tag("section", name + words + tag("ul", shapes, "fp-shapes"), "fp-index-entry", id=ident)
 
 
@@ -144,9 +156,11 @@ def _link(
 
 
 MAKERS: Mapping[str, Callable[[Course, Settings, Look], CoursePage]] = {
-    "chords.md": lambda course, settings, look: chord_index(course, look),
+    "chords.md": lambda course, settings, look: chord_index(course, look, settings.hand),
+    "course-map.md": course_map,
     "reading-the-pictures.md": lambda course, settings, look: how_to_read(look),
     "tuner.md": tuner,
     "staying-unhurt.md": lambda course, settings, look: staying_unhurt(look, settings),
+    "how-difficulty-is-reckoned.md": lambda course, settings, look: how_difficulty_is_reckoned(settings, look),
 }
 """How each of these pages is made, by its name among the sources."""

@@ -17,19 +17,22 @@ def _same_page(lesson: str, block: str, step: str) -> str:
     return f"#{step or block}"
 
 
-def _as_written(image: str) -> str:
-    return image
+def _as_written(name: str) -> str:
+    return name
 
 
 @dataclass(frozen=True)
 class Links:
     """How addresses are made: of a step from lesson file, block id and step id; of an image from what was written.
 
+    page: of another page from its file among the sources.
+
     The defaults serve a page that stands alone.
     """
 
     step: Callable[[str, str, str], str] = _same_page
     image: Callable[[str], str] = _as_written
+    page: Callable[[str], str] = _as_written
 
 
 ALONE = Links()
@@ -57,3 +60,8 @@ class Look:
     def voice(self, fretboard: Fretboard) -> Voice:
         """Who speaks of this neck."""
         return Voice(self.words, fretboard.tuning, self.style, marks=True)
+
+    @property
+    def voice_of_names(self) -> Voice:
+        """Who names chords, without marks, wherever they are played."""
+        return Voice(self.words, style=self.style)

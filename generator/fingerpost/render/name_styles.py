@@ -6,6 +6,7 @@ import itertools
 import json
 import re
 from collections.abc import Iterable
+from functools import lru_cache
 from typing import get_args, get_type_hints
 
 from fingerpost.music.chord_symbol import SymbolStyle, read, write
@@ -16,6 +17,7 @@ FIELDS = ("notes", "major_seventh", "diminished", "minor")
 _NOTE = re.compile(r"[a-g][#b]*")
 
 
+@lru_cache(maxsize=2)
 def styles(accidentals: str = "real") -> tuple[SymbolStyle, ...]:
     """Every style that a reader can choose, with the course's accidentals."""
     hints = get_type_hints(SymbolStyle)
@@ -32,6 +34,12 @@ def names_in_styles(names: Iterable[str], accidentals: str = "real") -> str:
     table = {name: [_written(name, style) for style in known] for name in sorted(set(names))}
     keys = [" ".join(getattr(style, field) for field in FIELDS) for style in known]
     return json.dumps({"styles": keys, "names": table}, ensure_ascii=False, separators=(",", ":"))
+
+
+@lru_cache(maxsize=4096)
+def longest_form(name: str, built: SymbolStyle) -> int:
+    """How many characters a chord's name has at most, whichever names of notes and signs a reader chooses."""
+    return max(len(_written(name, style)) for style in styles(built.accidentals))
 
 
 def _written(name: str, style: SymbolStyle) -> str:

@@ -38,6 +38,24 @@ class Role(enum.StrEnum):
     ROW_LINE = "fp-row-line"
     ROW_NAME = "fp-row-name"
     HEADING = "fp-heading"
+    MAP_TARGET = "fp-map-target"
+    MAP_NAME = "fp-map-name"
+    MAP_NOTE = "fp-map-note"
+    MAP_STOP = "fp-map-stop"
+    MAP_MET = "fp-map-met"
+    MAP_LINE = "fp-map-line"
+    MAP_MANY = "fp-map-many"
+    MAP_COUNT = "fp-map-count"
+    MAP_NUMBER = "fp-map-number"
+    MAP_NEAR = "fp-map-near"
+    CURVE_AXIS = "fp-curve-axis"
+    CURVE_GRID = "fp-curve-grid"
+    CURVE_LINE = "fp-curve-line"
+    CURVE_MEAN = "fp-curve-mean"
+    CURVE_DOT = "fp-curve-dot"
+    CURVE_RING = "fp-curve-ring"
+    CURVE_JUMP = "fp-curve-jump"
+    CURVE_LABEL = "fp-curve-label"
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,7 +110,11 @@ class Polygon:
 
 @dataclass(frozen=True, slots=True)
 class Label:
-    """A word or number whose middle is (x, y). size is in user units; upwards: written from bottom to top."""
+    """A word or number whose middle is (x, y). size is in user units; upwards: written from bottom to top.
+
+    anchor: `middle`, or `start` or `end`, where x is then. name: the plain form of a chord's name, by which a page
+    finds its other styles; aloud: how it is read.
+    """
 
     role: Role
     x: float
@@ -100,6 +122,9 @@ class Label:
     text: str
     size: float
     upwards: bool = False
+    anchor: str = "middle"
+    name: str | None = None
+    aloud: str | None = None
 
 
 Mark = Lines | Circle | Box | Curve | Polygon | Label
@@ -121,3 +146,26 @@ class Picture:
     player_view: bool = False
     left_handed: bool = False
     strings: int = 6
+
+
+@dataclass(frozen=True, slots=True)
+class Linked:
+    """Marks that lead to a place when pressed."""
+
+    address: str
+    marks: tuple[Mark, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Diagram:
+    """A drawing that is no picture of the neck, so no switch of the reader's turns it; sizes as in Picture.
+
+    linked lies below the other marks, and is all of it that can be pressed.
+    """
+
+    width: float
+    height: float
+    marks: tuple[Mark, ...]
+    linked: tuple[Linked, ...] = ()
+    name: str = ""
+    words: str = ""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from functools import lru_cache
 from typing import Any
 
@@ -13,12 +13,14 @@ from svgwrite.shapes import Polygon as SvgPolygon
 from svgwrite.text import Text
 
 from fingerpost.render.palette import ATTRIBUTES, FACE, PAPER
-from fingerpost.render.picture import Box, Circle, Curve, Label, Lines, Mark, Picture, Polygon, Role
+from fingerpost.render.picture import Box, Circle, Curve, Diagram, Label, Lines, Linked, Mark, Picture, Polygon, Role
 from fingerpost.render.plain import escaped, html_id, without_controls
 
 BASELINE = 0.36
 HEADING_ROOM = 52.0
 HEADING_SIZE = 38.0
+UNITS_PER_EM = 18.0
+"""Units of a diagram to an em of the words around it, which the course's own theme writes at 18 px."""
 
 
 def number(value: float) -> str:
@@ -70,7 +72,20 @@ def _label(mark: Label) -> Any:
     element["font-size"] = f"{mark.size:g}"
     if mark.upwards:
         element["transform"] = f"rotate(-90 {number(mark.x)} {number(mark.y)})"
+    for name, value in _said_of(mark):
+        element[name] = value
     return element
+
+
+def _said_of(mark: Label) -> Iterator[tuple[str, str]]:
+    """What only some labels have: another anchor; the name that a page can write otherwise, and how it is read."""
+    if mark.anchor != "middle":
+        yield "text-anchor", mark.anchor
+    if mark.name is not None:
+        yield "data-name", mark.name
+    if mark.aloud is not None and mark.aloud != mark.text:
+        yield "role", "img"
+        yield "aria-label", mark.aloud
 
 
 _ELEMENTS: dict[type[Mark], Callable[[Any], Any]] = {
@@ -109,6 +124,23 @@ def svg(
         "width": f"{round(picture.width * scale)}",
     }
     return _svg(picture, ident, {**box, **(_stance(picture) if turnable else {})}, _drawn(picture))
+
+
+def diagram_svg(diagram: Diagram, ident: str, classes: str) -> str:
+    """A diagram as an `<svg>` element to stand in a page, as wide as its text needs; it grows with the reader's."""
+    ident = html_id(ident)
+    n = number
+    size = f'viewBox="0 0 {n(diagram.width)} {n(diagram.height)}" width="{diagram.width / UNITS_PER_EM:.2f}em"'
+    role = "group" if diagram.linked else "img"
+    said = f'role="{role}" aria-labelledby="{ident}-t" aria-describedby="{ident}-d"'
+    title = f'<title id="{ident}-t">{escaped(diagram.name)}</title><desc id="{ident}-d">{escaped(diagram.words)}</desc>'
+    drawn = "".join(map(_link, diagram.linked)) + _together(diagram.marks)
+    opening = f'<svg xmlns="http://www.w3.org/2000/svg" class="{escaped(classes)}" {size} {said}>'
+    return f"{opening}{title}<g {_TEXT}>{drawn}</g></svg>"
+
+
+def _link(linked: Linked) -> str:
+    return f'<a href="{escaped(linked.address)}">{"".join(map(element, linked.marks))}</a>'
 
 
 def svg_file(picture: Picture, heading: str = "", paper: bool = True) -> str:

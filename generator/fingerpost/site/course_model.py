@@ -11,10 +11,12 @@ from mkdocs.structure.files import File, Files
 
 from fingerpost.course.acceptance import settle
 from fingerpost.course.build import build
+from fingerpost.course.curve import LessonLoad, loads
 from fingerpost.course.memory import Memory
 from fingerpost.course.model import Course
 from fingerpost.course.settings import Settings
 from fingerpost.diagnostics import Diagnostic
+from fingerpost.render.lesson_way import lesson_way
 from fingerpost.render.look import Links, Look
 from fingerpost.site.located import Shown
 from fingerpost.site.page_view import PageView, draw
@@ -42,12 +44,16 @@ class Kept:
 
 @dataclass(frozen=True)
 class CourseModel:
-    """A course, how each of its pages was read, and everything that is wrong with them."""
+    """A course, how each of its pages was read, and everything that is wrong with them.
+
+    loads: how hard the changes of each lesson are, by its file.
+    """
 
     course: Course
     settings: Settings
     reads: Mapping[str, PageRead]
     findings: tuple[Diagnostic, ...]
+    loads: Mapping[str, LessonLoad] = field(default_factory=dict)
 
 
 def course_model(pages: Sequence[File], files: Files, settings: Settings, kept: Kept) -> CourseModel:
@@ -64,7 +70,8 @@ def course_model(pages: Sequence[File], files: Files, settings: Settings, kept: 
         *link_faults(reads, course, settings, files.src_uris),
     ]
     settled = settle(found, (accepted for read in reads for accepted in read.acceptances))
-    return CourseModel(course, settings, {read.syntax.file: read for read in reads}, settled.standing)
+    by_file = {load.file: load for load in loads(course, settings)}
+    return CourseModel(course, settings, {read.syntax.file: read for read in reads}, settled.standing, by_file)
 
 
 def _read(file: str, text: str, kept: Kept) -> PageRead:
@@ -86,6 +93,14 @@ def view_of(page: File, model: CourseModel, files: Files, language: str, kept: K
     return PageView(read, model.course.lesson(page.src_uri), model.settings, look, drawn)
 
 
+def way_through(page: File, model: CourseModel, files: Files, language: str) -> str:
+    """What stands at the end of a lesson: its map and its curve; "" for any other page."""
+    lesson = model.course.lesson(page.src_uri)
+    if lesson is None:
+        return ""
+    return lesson_way(lesson, model.loads.get(lesson.file), look_of(page, model, files, language))
+
+
 def look_of(page: File, model: CourseModel, files: Files, language: str) -> Look:
     """How a page looks, with addresses as seen from it."""
     return Look.of(model.settings, language, _links(page, files))
@@ -103,4 +118,8 @@ def _links(page: File, files: Files) -> Links:
         target = files.get_file_from_path(posixpath.normpath(posixpath.join(posixpath.dirname(page.src_uri), written)))
         return written if target is None else target.url_relative_to(page)
 
-    return Links(step, image)
+    def other(file: str) -> str:
+        target = files.get_file_from_path(file)
+        return file if target is None else target.url_relative_to(page)
+
+    return Links(step, image, other)

@@ -22,7 +22,7 @@ from fingerpost.render.contents import contents as lesson_contents
 from fingerpost.render.course_pages import MAKERS, CoursePage
 from fingerpost.render.look import Look
 from fingerpost.report.text import one_line
-from fingerpost.site.course_model import CourseModel, Kept, course_model, look_of, view_of
+from fingerpost.site.course_model import CourseModel, Kept, course_model, look_of, view_of, way_through
 from fingerpost.site.course_pages import add_course_pages, append_to_nav, pages_in_order
 from fingerpost.site.extension import FingerpostExtension
 from fingerpost.site.file_list import write_file_list, write_serving
@@ -128,9 +128,11 @@ class FingerpostPlugin(BasePlugin[FingerpostOptions]):  # type: ignore[no-untype
 
     @event_priority(-100)
     def on_page_content(self, html: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
-        """Puts in the markup of the course's own pages; names the places of blocks and steps to MkDocs."""
+        """Puts in the markup of the course's own pages and the maps of lessons; names our places to MkDocs."""
         if page.file.src_uri in self.pages:
             html = f"{html}\n{self.pages[page.file.src_uri].html}"
+        elif self.model is not None:
+            html += way_through(page.file, self.model, files, self.language)
         if page.present_anchor_ids is not None:
             page.present_anchor_ids |= our_ids(html)
         if self._contents(page):

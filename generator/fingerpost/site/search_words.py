@@ -8,7 +8,9 @@ from collections.abc import Container, Iterable, Iterator, Mapping
 from mkdocs.structure.toc import AnchorLink, TableOfContents
 
 _SILENT = re.compile(
-    r'<svg\b.*?</svg>|<table class="fp-strings".*?</table>|<div class="fp-for-practice".*?</div>', re.DOTALL
+    r'<svg\b.*?</svg>|<table class="fp-strings".*?</table>|<div class="fp-for-practice".*?</div>'
+    r'|<section class="fp-map".*?</section>',
+    re.DOTALL,
 )
 _BLOCK = re.compile(
     r'<section class="fp-(block|index-entry)[^"]*" id="([^"]*)"[^>]*>(?:<h\d class="fp-(?:title|arm)">(.*?)</h\d>)?',

@@ -14,7 +14,14 @@ from fingerpost.source.headings import ids_in_html, slug
 from fingerpost.source.page import PageRead
 
 INDEX = "chords.md"
-ADDED = (INDEX, "reading-the-pictures.md", "tuner.md", "staying-unhurt.md")
+ADDED = (
+    INDEX,
+    "course-map.md",
+    "reading-the-pictures.md",
+    "tuner.md",
+    "staying-unhurt.md",
+    "how-difficulty-is-reckoned.md",
+)
 """The pages that the build adds. What makes them is imported only for a link into one, so the check starts quickly."""
 
 
