@@ -88,3 +88,20 @@ def test_the_work_on_errors_grows_no_faster_either() -> None:
     _calls(pages(20))
     small, large = _calls(pages(50)), _calls(pages(500))
     assert large < 11 * small
+
+
+def test_only_the_changed_line_and_what_hangs_on_it_is_worked_out() -> None:
+    memory = Memory(lines=Memory())
+    assert memory.lines is not None
+    lines = LINES * 25
+    _made(memory, [_page(0, lines=lines)])
+    before = memory.lines.made
+    _made(memory, [_page(0, lines=lines.replace("- 1 off = Gadd9", "- 1 off = Gadd9 @0:01", 1))])
+    assert 1 <= memory.lines.made - before <= 3
+
+
+def test_a_name_that_settled_a_tie_elsewhere_counts_in_lines_too() -> None:
+    memory = Memory(lines=Memory())
+    second = _page(1, "302010/3-2-1-", "- hold\n")
+    for first in ("x02010/--2-1- = Am7", "x35555/-13333 = C6", "x02010/--2-1- = Am7"):
+        _made(memory, [_page(0, first, "- hold\n"), second])

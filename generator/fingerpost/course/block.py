@@ -9,6 +9,7 @@ from fingerpost.course.build_up import build_up
 from fingerpost.course.extras import unholdable
 from fingerpost.course.ground import Ground
 from fingerpost.course.heard import heard_of
+from fingerpost.course.kept_lines import KeptLines
 from fingerpost.course.ledger import Use, uses_of
 from fingerpost.course.model import Block, Step
 from fingerpost.course.name_book import NameBook
@@ -54,13 +55,14 @@ class BuiltBlock:
 def build_block(
     block_id: str,
     syntax: BlockSyntax,
-    ground: Ground,
+    lines: KeptLines,
     start: StartRead,
     book: NameBook,
     meant: Mapping[Span, MoveLine],
     for_pages: bool = True,
 ) -> BuiltBlock:
-    """The block that starts from `start` on this ground. meant: see Walk.go. for_pages: see build.build."""
+    """The block that starts from `start` on the ground of `lines`. meant: see Walk.go. for_pages: see build.build."""
+    ground = lines.ground
     if start.shape is None:
         return BuiltBlock(None, start.findings)
     shape, found = _with_fingers(start.shape, syntax, ground)
@@ -69,7 +71,7 @@ def build_block(
     asking = NameBook(book.used)
 
     def begin(held: Held) -> Walk:
-        walk = Walk(block_id, ground, asking, held, for_pages=for_pages)
+        walk = Walk(block_id, lines, asking, held, for_pages=for_pages)
         text = syntax.start.text.text if syntax.start is not None else ""
         walk.begin(syntax.start.name if syntax.start else None, _start_span(syntax), text)
         return walk

@@ -10,6 +10,7 @@ from fingerpost.course.block import BuiltBlock, build_block
 from fingerpost.course.broken import ErrorsByBlock, meant_lines, notice
 from fingerpost.course.chord_index import chord_index
 from fingerpost.course.ground import ground_of
+from fingerpost.course.kept_lines import KeptLines
 from fingerpost.course.memory import Memory
 from fingerpost.course.mentions import Blocks, Here, last_seen, meaning
 from fingerpost.course.model import Block, BrokenBlock, Course, Lesson, MentionMeaning
@@ -127,7 +128,8 @@ class _Builder:
         def make() -> BuiltBlock:
             ground = ground_of(syntax, self.settings).ground
             meant = meant_lines(syntax, in_reading)
-            return build_block(block_id, syntax, ground, start, self.book, meant, self.for_pages)
+            lines = KeptLines(ground, self.memory.lines)
+            return build_block(block_id, syntax, lines, start, self.book, meant, self.for_pages)
 
         def stands(built: BuiltBlock) -> bool:
             return all(self.book.used.get(asked) == answer for asked, answer in built.asked.items())

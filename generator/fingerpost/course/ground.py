@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
+from functools import cached_property
 
 from fingerpost.course.option_values import nearest
 from fingerpost.course.settings import Settings
@@ -37,6 +38,14 @@ class Ground:
     tries: int
     warm_up_minutes: int
     rest_minutes: int
+
+    def __hash__(self) -> int:
+        return self._hash
+
+    @cached_property
+    def _hash(self) -> int:
+        # What is kept of lines is found by their ground, so its hash is asked for again and again.
+        return hash(tuple(getattr(self, one.name) for one in fields(self)))
 
 
 @dataclass(frozen=True)

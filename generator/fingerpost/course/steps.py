@@ -7,13 +7,13 @@ from dataclasses import dataclass, field, replace
 
 from fingerpost.course.extras import Extras, extras_of
 from fingerpost.course.ground import Ground
-from fingerpost.course.heard import heard_of
 from fingerpost.course.ids import StepIds
+from fingerpost.course.kept_lines import KeptLines
 from fingerpost.course.likely_move import LINES_AHEAD, likely_move, names_hold, possible_move
 from fingerpost.course.model import Naming, Step, StringRow
 from fingerpost.course.name_book import NameBook
-from fingerpost.course.naming import Named, name_shape
-from fingerpost.course.perform import Held, Performed, Stuck, perform
+from fingerpost.course.naming import Named
+from fingerpost.course.perform import Held, Performed, Stuck
 from fingerpost.course.slip import error
 from fingerpost.course.sound import sound_findings
 from fingerpost.course.table import table
@@ -48,7 +48,7 @@ class Walk:
     """
 
     block_id: str
-    ground: Ground
+    lines: KeptLines
     book: NameBook
     held: Held
     steps: list[Step] = field(default_factory=list)
@@ -60,6 +60,11 @@ class Walk:
     def __post_init__(self) -> None:
         self.ids = StepIds(self.block_id)
         self.doubted = False
+
+    @property
+    def ground(self) -> Ground:
+        """What the block is played on."""
+        return self.lines.ground
 
     def begin(self, said: NameSaid | None, span: Span, text: str) -> None:
         """Makes the start the first step."""
@@ -94,7 +99,7 @@ class Walk:
         """Goes on as if the line had been written as was likely meant, unless its own name denies that."""
         after = replace(self.held, sure=False)
         try:
-            done = None if meant is None else perform(self.held, meant, self.ground)
+            done = None if meant is None else self.lines.perform(self.held, meant)
         except Stuck:
             done = None
         if meant is not None and done is not None and not done.findings:
@@ -104,7 +109,7 @@ class Walk:
     def _line(self, step: StepSyntax, line: MoveLine, ahead: Sequence[StepSyntax]) -> None:
         before = self.held
         try:
-            done = perform(before, line, self.ground)
+            done = self.lines.perform(before, line)
         except Stuck as stuck:
             self._stuck(stuck, step, line, ahead)
             return
@@ -179,8 +184,7 @@ class Walk:
         return self._named(None if done.held.resting else done.held.shape, line.name)
 
     def _named(self, shape: Shape | None, said: NameSaid | None) -> Named:
-        heard = None if shape is None else heard_of(shape, self.ground.fretboard)
-        return name_shape(heard, said, self.ground, self.book)
+        return self.lines.name(shape, said, self.book)
 
     def _sound(self, before: Held, after: Held, line: MoveLine, named: Named) -> None:
         if before.resting or after.resting:

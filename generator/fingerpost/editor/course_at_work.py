@@ -51,7 +51,7 @@ class CourseAtWork:
     root: Path
     settings: str | None
     sources: CourseSources
-    memory: Memory = field(default_factory=Memory)
+    memory: Memory = field(default_factory=lambda: Memory(lines=Memory()))
     reads: dict[str, PageKept] = field(default_factory=dict)
     last: Checked | None = None
 
