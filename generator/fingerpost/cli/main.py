@@ -13,10 +13,10 @@ from collections.abc import Sequence
 from typing import NoReturn
 
 from fingerpost import __version__
-from fingerpost.cli import check, editor, export, name, neighbours, new, plan, review, route, spell
+from fingerpost.cli import chain, check, editor, export, name, neighbours, new, plan, review, route, spell
 from fingerpost.cli.answer import FINE, WRONG_USAGE, QuestionError, complain
 
-COMMANDS = (new, check, editor, review, name, spell, neighbours, route, plan, export)
+COMMANDS = (new, check, editor, review, name, spell, neighbours, route, plan, chain, export)
 
 DESCRIPTION = """\
 Publishes a guitar course whose lessons are chord shapes that change by one finger at a time.
@@ -35,6 +35,7 @@ Asking about music
   fingerpost neighbours x32010 every shape one finger away
   fingerpost route C Am        the way from chord to chord, one finger at a time
   fingerpost plan C Am F G7    the best order for a set of chords
+  fingerpost chain --length 9  a long chain of chords, each one finger from the last
   fingerpost export svg --shape x32010"""
 
 EPILOG = """\

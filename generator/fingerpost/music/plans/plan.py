@@ -32,8 +32,8 @@ MOST_EXACT = 12
 """Up to so many chords the best plan is sought and proven."""
 MOST_WORK = 1 << 28
 """Sets of chords, times pairs of shapes: what an exact search may come to."""
-MOST_GRIPS = 400_000
-MOST_KEPT = 480
+MOST_GRIPS = 80_000
+MOST_KEPT = 240
 """So many shapes are looked at in a long plan, the easiest of each chord."""
 MOST_CLOSE = 600
 
