@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import asyncio
 import sys
-from collections.abc import Awaitable, Callable
+from collections.abc import Awaitable, Callable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -12,8 +13,9 @@ from lsprotocol import types
 from pygls.lsp.client import LanguageClient
 
 COMMAND = (sys.executable, "-m", "fingerpost.cli", "editor", "--stdio")
-PATIENCE = 20.0
+PATIENCE = 60.0
 T = TypeVar("T")
+Talk = Callable[[Callable[["Editor"], Awaitable[Any]]], Any]
 
 
 class Editor(LanguageClient):
@@ -37,7 +39,7 @@ class Editor(LanguageClient):
         self.all_published.append(params)
         self.came.set()
 
-    async def begin(self, folder: Path | None, encodings: list[str] | None = None, **capabilities: Any) -> str:
+    async def begin(self, folder: Path | None, encodings: list[str] | None = None) -> str:
         """Starts the server; the encoding agreed upon."""
         await self.start_io(*COMMAND)
         markdown = types.HoverClientCapabilities(content_format=[types.MarkupKind.Markdown])
@@ -124,6 +126,16 @@ class Editor(LanguageClient):
         asked = types.CodeActionParams(types.TextDocumentIdentifier(uri), everything, context)
         return list(await self.text_document_code_action_async(asked) or [])
 
+    def close(self, uri: str) -> None:
+        """Closes a text."""
+        del self.texts[uri]
+        self.text_document_did_close(types.DidCloseTextDocumentParams(types.TextDocumentIdentifier(uri)))
+
+    def close_all(self) -> None:
+        """Closes what is open."""
+        for uri in list(self.texts):
+            self.close(uri)
+
     async def end(self) -> None:
         """Says goodbye; the server leaves by itself."""
         await asyncio.wait_for(self.shutdown_async(None), PATIENCE)
@@ -132,21 +144,50 @@ class Editor(LanguageClient):
             await asyncio.wait_for(self._server.wait(), PATIENCE)
 
 
+async def leave(editor: Editor) -> None:
+    """Ends a server; it must leave with exit code 0 and must have had nothing to complain about."""
+    server = editor._server
+    assert server is not None
+    try:
+        await editor.end()
+        assert server.returncode == 0
+        assert editor.complaints == []
+    finally:
+        if server.returncode is None:
+            server.kill()
+        await editor.stop()
+
+
 def talk(conversation: Callable[[Editor], Awaitable[T]]) -> T:
-    """Runs one conversation; the server must leave with exit code 0 and must have had nothing to complain about."""
+    """One conversation with a server of its own; the conversation begins it."""
 
     async def whole() -> T:
         editor = Editor()
         try:
-            said = await conversation(editor)
-            await editor.end()
-            assert editor._server is not None
-            assert editor._server.returncode == 0
-            assert editor.complaints == []
-            return said
+            return await conversation(editor)
         finally:
-            if editor._server is not None and editor._server.returncode is None:
-                editor._server.kill()
-            await editor.stop()
+            await leave(editor)
 
     return asyncio.run(whole())
+
+
+@contextmanager
+def talks() -> Iterator[Talk]:
+    """Several conversations with one server that was told of no folder, so that it finds each course by itself."""
+    with asyncio.Runner() as runner:
+        editor = Editor()
+        runner.run(editor.begin(None))
+
+        def one(conversation: Callable[[Editor], Awaitable[Any]]) -> Any:
+            async def whole() -> Any:
+                try:
+                    return await conversation(editor)
+                finally:
+                    editor.close_all()
+
+            said = runner.run(whole())
+            assert editor.complaints == []
+            return said
+
+        yield one
+        runner.run(leave(editor))

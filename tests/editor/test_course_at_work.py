@@ -51,8 +51,8 @@ def course(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return folder
 
 
-@settings(max_examples=60)
-@given(st.lists(TYPED, min_size=1, max_size=5))
+@settings(max_examples=25)
+@given(st.lists(TYPED, min_size=1, max_size=3))
 def test_typing_ends_where_a_check_from_nothing_ends(course: Path, typed: list[tuple[str, float, int, str]]) -> None:
     texts = {"first.md": FIRST, "second.md": SECOND}
     work = CourseAtWork.of_folder(course / "mkdocs.yml", {})
