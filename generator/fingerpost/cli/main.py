@@ -13,10 +13,24 @@ from collections.abc import Sequence
 from typing import NoReturn
 
 from fingerpost import __version__
-from fingerpost.cli import chain, check, editor, export, lay_out, name, neighbours, new, plan, review, route, spell
+from fingerpost.cli import (
+    chain,
+    check,
+    editor,
+    export,
+    improve,
+    lay_out,
+    name,
+    neighbours,
+    new,
+    plan,
+    review,
+    route,
+    spell,
+)
 from fingerpost.cli.answer import FINE, WRONG_USAGE, QuestionError, complain
 
-COMMANDS = (new, check, editor, review, name, spell, neighbours, route, plan, chain, lay_out, export)
+COMMANDS = (new, check, editor, review, name, spell, neighbours, route, plan, chain, lay_out, improve, export)
 
 DESCRIPTION = """\
 Publishes a guitar course whose lessons are chord shapes that change by one finger at a time.
@@ -26,6 +40,7 @@ Writing a course
   fingerpost check             every problem in the course, with its place and the nearest fix
   fingerpost review main..     what a branch changes for the player
   fingerpost lay-out C Am F G7 lessons made of a plan, ready for your words
+  fingerpost improve PAGE.md   shorter and easier ways between its chords
   fingerpost editor            for your editor to start: findings while you type
   mkdocs serve                 the course in your browser, following what you write
   mkdocs build                 the course as a folder of files for any web host
