@@ -6,7 +6,7 @@ from itertools import combinations
 
 import pytest
 from fingerpost.course.curve import loads
-from fingerpost.course.next_shapes import one_finger_apart, taught_shapes, untaught_near
+from fingerpost.course.next_shapes import EASY, one_finger_apart, taught_shapes, untaught_near
 from fingerpost.course.settings import Settings
 from fingerpost.course.way_map import WayMap, way_of, ways_of
 from fingerpost.music.chord_symbol import read, write
@@ -98,7 +98,13 @@ def test_untaught_chords_are_the_easiest_neighbours_with_a_ready_name(text: str)
     easiest: dict[str, float] = {}
     for near in neighbours(shape, NECK, HAND, highest_fret=4):
         name = plain_name(near.shape.frets, NECK)
-        if name and name.ranked.reading.usual <= 1 and name.chord.bass is None and name.chord not in taught:
+        if (
+            near.cost <= EASY
+            and name
+            and name.ranked.reading.usual <= 1
+            and name.chord.bass is None
+            and name.chord not in taught
+        ):
             easiest.setdefault(write(name.chord), near.cost)
     assert [one.points for one in found] == pytest.approx(sorted(easiest.values())[:3], abs=0.002)
     for one in found:

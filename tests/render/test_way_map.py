@@ -50,7 +50,7 @@ def _crosses(one: Bracket, other: Bracket) -> bool:
     return passes or along
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=60, deadline=None)
 @given(ways())
 def test_no_two_brackets_lie_on_one_another(way: WayMap) -> None:
     placed = layout(way)
@@ -75,7 +75,7 @@ def _ends(way: WayMap, brackets: tuple[Bracket, ...]) -> list[tuple[int, list[fl
     return [(stop, [y for number, y in at if number == stop]) for stop in range(len(way.stops))]
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=40, deadline=None)
 @given(ways())
 def test_a_map_fits_its_frame_and_can_be_read_and_pressed(way: WayMap) -> None:
     drawn = way_diagram(way, LOOK, "x")
@@ -158,7 +158,7 @@ def test_titles_on_the_map_of_the_course_are_text() -> None:
     assert "teaches no chord" in course_map(Course(()), Settings(), LOOK).html
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=40, deadline=None)
 @given(st.lists(st.floats(0, 60), min_size=1, max_size=80))
 def test_a_curve_keeps_its_dots_in_order_and_to_scale(points: list[float]) -> None:
     drawn = curve([Dot(one, jump=number % 3 == 1) for number, one in enumerate(points)], "change", "x", "y", "points")

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from itertools import combinations
+from itertools import combinations, islice
 
 from fingerpost.course.model import Course
-from fingerpost.course.way_map import Known
+from fingerpost.course.way_map import Known, ways_of
 from fingerpost.music.chord import Chord
 from fingerpost.music.chord_name import ChordName
 from fingerpost.music.fretboard import Fretboard
@@ -16,7 +16,7 @@ from fingerpost.music.hand import Hand
 from fingerpost.music.plain_name import plain_name
 from fingerpost.music.routes.hands import Grip
 from fingerpost.music.routes.neck import Neck
-from fingerpost.music.shape import Finger, Press, Shape
+from fingerpost.music.shape import Finger, Shape
 from fingerpost.music.transition import exchanges
 
 OPEN_FRETS = 4
@@ -25,6 +25,16 @@ OPEN_FRETS = 4
 
 READY = 1.0
 """Up to here a kind of chord comes readily to mind (the table of music/vocabulary.py); by our own choice."""
+
+
+EASY = 1.4
+"""Changes of up to so many points are looked at: about what it takes to set one finger down. By our own choice."""
+
+
+MOST_LOOKED_AT = 200
+"""For so many shapes of a course untaught ones are looked for: beyond that it would be felt in every build."""
+FEW = 2
+"""How many are looked for at each shape."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,8 +59,8 @@ def taught_shapes(course: Course) -> dict[Known, Chord]:
 def one_finger_apart(shapes: Iterable[Known]) -> dict[Known, tuple[Known, ...]]:
     """For each shape those of the others that one finger's move leads to, in their order.
 
-    Two such shapes agree in all fingers but one, or but two that change places; so only shapes that agree so far are
-    compared, and a long course costs little.
+    Two such shapes agree in all fingers but one, or in all places but not in who presses one of them; so only shapes
+    that agree so far are compared, and a long course costs little.
     """
     known = list(dict.fromkeys(shapes))
     alike: dict[object, list[Known]] = {}
@@ -67,11 +77,15 @@ def one_finger_apart(shapes: Iterable[Known]) -> dict[Known, tuple[Known, ...]]:
     return {one: tuple(sorted(others, key=order.__getitem__)) for one, others in found.items()}
 
 
-def _left_over(known: Known) -> Iterator[tuple[Fretboard, Collection[Finger], frozenset[Press]]]:
-    """What a shape presses without each of its fingers, and without each two: what a move or an exchange leaves."""
+def _left_over(known: Known) -> Iterator[object]:
+    """What a shape presses without each of its fingers in turn; and for an exchange, with one finger left unnamed."""
     shape, fretboard = known
-    for fingers in (*((finger,) for finger in Finger), *combinations(Finger, 2)):
-        yield fretboard, fingers, frozenset(press for press in shape.presses if press.finger not in fingers)
+    for finger in Finger:
+        press = shape.press_of(finger)
+        rest = frozenset([other for other in shape.presses if other is not press])
+        yield fretboard, finger, rest
+        if press is not None:
+            yield fretboard, press.fret, press.low, press.high, rest
 
 
 def _is_one_finger(one: Shape, other: Shape) -> bool:
@@ -80,6 +94,14 @@ def _is_one_finger(one: Shape, other: Shape) -> bool:
         return False
     moved = sum(one.press_of(finger) != other.press_of(finger) for finger in Finger)
     return moved == 1 or (moved == 2 and len(exchanges(one, other)) == 1)
+
+
+def untaught_of(course: Course, hand: Hand) -> tuple[dict[Known, tuple[Untaught, ...]], int]:
+    """For each of the first shapes of a course some untaught chords; and for how many others none were looked for."""
+    taught = frozenset(taught_shapes(course).values())
+    stops = dict.fromkeys(stop.known for one in ways_of(course) for stop in one.way.stops)
+    looked = list(islice(stops, MOST_LOOKED_AT))
+    return untaught_near(looked, taught, hand, FEW), len(stops) - len(looked)
 
 
 def untaught_near(
@@ -114,12 +136,13 @@ def _near(
     # What further reach adds is reckoned only for those looked at: a move never costs less than without it.
     found: dict[Chord, tuple[int, Grip]] = {}
     for after, least in sorted(neck.bare_moves(grip), key=lambda move: (move[1], move[0])):
-        if len(found) >= most and least >= sorted(found.values())[most - 1][0]:
+        if least > 1000 * EASY or (len(found) >= most and least >= sorted(found.values())[most - 1][0]):
             break
         name = plain_name(neck.frets(after), neck.fretboard)
         if name is not None and _is_inviting(name) and name.chord not in taught:
             reached = (least + neck.added(grip, after), after)
-            found[name.chord] = min(reached, found.get(name.chord, reached))
+            if reached[0] <= 1000 * EASY:
+                found[name.chord] = min(reached, found.get(name.chord, reached))
     easiest = sorted(found.items(), key=lambda item: item[1])[:most]
     return tuple(Untaught(chord, neck.shape(after), cost / 1000) for chord, (cost, after) in easiest)
 

@@ -3,19 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from itertools import islice
 
 from fingerpost.course.curve import LessonLoad, loads
 from fingerpost.course.model import Course, Lesson
-from fingerpost.course.next_shapes import taught_shapes, untaught_near
+from fingerpost.course.next_shapes import MOST_LOOKED_AT, untaught_of
 from fingerpost.course.settings import Settings
-from fingerpost.course.way_map import Known, LessonWay, ways_of
+from fingerpost.course.way_map import LessonWay, ways_of
 from fingerpost.render.course_page import CoursePage
 from fingerpost.render.curve import Dot, curve
 from fingerpost.render.lesson_way import flags, jumps_said, shown
 from fingerpost.render.look import Look
 from fingerpost.render.named import unmarked
-from fingerpost.render.next_chords import FEW, MOST_LOOKED_AT
 from fingerpost.render.parts import heading, tag
 from fingerpost.render.plain import escaped, html_id
 from fingerpost.render.way_map import Near, of_many_fingers, way_diagram
@@ -29,18 +27,10 @@ def course_map(course: Course, settings: Settings, look: Look) -> CoursePage:
     title = said.say("course_map.title")
     if not ways:
         return CoursePage(title, tag("div", tag("p", escaped(said.say("index.none"))), "fp-page fp-course-map"))
-    near, left_out = _near(course, ways, settings)
-    lead = tag("p", escaped(said.say("course_map.lead")), "fp-lead") + _key(bool(near), left_out, look)
+    near, left_out = untaught_of(course, settings.hand)
+    lead = tag("p", escaped(said.say("course_map.lead")), "fp-lead") + _key(any(near.values()), left_out, look)
     maps = tag("div", "".join(_lesson(number, way, near, look) for number, way in enumerate(ways, 1)), "fp-maps")
     return CoursePage(title, tag("div", lead + maps + _curve(course, settings, look), "fp-page fp-course-map"))
-
-
-def _near(course: Course, ways: Sequence[LessonWay], settings: Settings) -> tuple[Near, int]:
-    """What is not taught and one finger away, and for how many shapes it was not looked for."""
-    taught = frozenset(taught_shapes(course).values())
-    stops: dict[Known, None] = dict.fromkeys(stop.known for way in ways for stop in way.way.stops)
-    looked = list(islice(stops, MOST_LOOKED_AT))
-    return untaught_near(looked, taught, settings.hand, FEW), len(stops) - len(looked)
 
 
 def _key(near: bool, left_out: int, look: Look) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from itertools import islice
 
 from fingerpost.course.model import ChordEntry, Course
-from fingerpost.course.next_shapes import Untaught, one_finger_apart, taught_shapes, untaught_near
+from fingerpost.course.next_shapes import Untaught, one_finger_apart, taught_shapes, untaught_of
 from fingerpost.course.way_map import Known
 from fingerpost.music.chord import Chord
 from fingerpost.music.hand import Hand
@@ -15,9 +15,6 @@ from fingerpost.render.parts import chord, tag
 from fingerpost.render.plain import escaped
 from fingerpost.render.voice import Voice
 
-MOST_LOOKED_AT = 300
-"""For so many shapes untaught ones are looked for: beyond that it would be felt in every build."""
-FEW = 2
 MOST_UNTAUGHT = 4
 _NAMES = "\ue003"
 
@@ -26,8 +23,7 @@ def next_html(course: Course, hand: Hand, idents: Mapping[str, str], look: Look)
     """For each chord of the index one or two lines; "" where nothing is one finger away."""
     taught = taught_shapes(course)
     apart = one_finger_apart(taught)
-    looked = list(islice(taught, MOST_LOOKED_AT))
-    near = untaught_near(looked, frozenset(taught.values()), hand, FEW)
+    near, _ = untaught_of(course, hand)
     entries = {entry.chord: entry for entry in course.chords}
     return {entry.chord: _lines(entry, taught, apart, near, entries, idents, look) for entry in course.chords}
 

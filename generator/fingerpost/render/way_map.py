@@ -16,9 +16,10 @@ from fingerpost.render.way_layout import STOP, Bracket, Layout, Row, layout
 
 NAME, NOTE = 18.0, 15.0
 """Sizes of a name and of what else is written, in units; both are read at arm's length."""
-WIDE, NARROW = 0.68, 0.58
+WIDE, NARROW = 0.64, 0.55
 """How wide a letter is on average, as a share of the size: in the bold face of names, and in that of words."""
-LANE, TURN, COUNT = 22.0, 8.0, 10.0
+LANE, SLIM, TURN, COUNT = 22.0, 15.0, 8.0, 10.0
+"""Between two brackets, with numbers on them and without; how round they are; a number's circle."""
 GAP, MARGIN, RING, NEAR_ROW, SHORTEST = 10.0, 6.0, 5.0, 20.0, 14.0
 Near = Mapping[Known, Sequence[Untaught]]
 
@@ -34,11 +35,12 @@ def way_diagram(way: WayMap, look: Look, name: str, near: Near | None = None) ->
     marks: list[Mark] = [*_heading(look, head)]
     for stop, row, chords in zip(way.stops, placed.rows, beside, strict=True):
         marks += _near(chords, row, MARGIN + left, trunk - GAP - STOP / 2 - _stop_width(stop, look), look)
-    marks += _lines(placed, trunk)
+    lane = LANE if any(leg.fingers > 1 for leg in way.legs) else SLIM
+    marks += _lines(placed, trunk, lane)
     for stop, row in zip(way.stops, placed.rows, strict=True):
         marks.append(_stop_mark(stop, row, trunk))
     linked = [_linked(stop, row, MARGIN + left, trunk, look) for stop, row in zip(way.stops, placed.rows, strict=True)]
-    width = trunk + STOP / 2 + (TURN + LANE * placed.lanes if placed.lanes else 0) + COUNT + MARGIN
+    width = trunk + STOP / 2 + (TURN + lane * placed.lanes if placed.lanes else 0) + COUNT + MARGIN
     return Diagram(width, placed.height, tuple(marks), tuple(linked), name, in_words(way, look))
 
 
@@ -80,7 +82,7 @@ def _stop_width(stop: Stop, look: Look) -> float:
 
 def _near_width(beside: Iterable[Sequence[Untaught]], look: Look) -> float:
     names = [_width(near.chord, look, NOTE, NARROW) for chords in beside for near in chords]
-    return max([*names, NOTE * NARROW * len(look.words.say("map.near"))]) + GAP + 4 * RING + SHORTEST if names else 0.0
+    return max(names) + GAP + 4 * RING + SHORTEST if names else 0.0
 
 
 def _version(stop: Stop, look: Look) -> str:
@@ -126,19 +128,19 @@ def _stop_mark(stop: Stop, row: Row, trunk: float) -> Mark:
     return Box(role, trunk - STOP / 2, row.middle - row.stop / 2, STOP, row.stop, STOP / 2)
 
 
-def _lines(placed: Layout, trunk: float) -> Iterator[Mark]:
+def _lines(placed: Layout, trunk: float, lane: float) -> Iterator[Mark]:
     for leg in placed.trunk:
         upper, lower = placed.rows[leg.one], placed.rows[leg.other]
         ends = (upper.middle + upper.stop / 2, lower.middle - lower.stop / 2)
         yield Lines(_role(leg), ((trunk, ends[0], trunk, ends[1]),))
         yield from _count(leg, trunk, upper.bottom)
     for bracket in placed.brackets:
-        yield from _bracket(bracket, placed, trunk + STOP / 2)
+        yield from _bracket(bracket, placed, trunk + STOP / 2, lane)
 
 
-def _bracket(bracket: Bracket, placed: Layout, start: float) -> Iterator[Mark]:
+def _bracket(bracket: Bracket, placed: Layout, start: float, lane: float) -> Iterator[Mark]:
     """Out of one stop, along its lane, into the other; rounded, as a way is."""
-    role, x = _role(bracket.leg), start + TURN + LANE * bracket.lane + COUNT
+    role, x = _role(bracket.leg), start + TURN + lane * bracket.lane + COUNT
     top, bottom, turn = bracket.top, bracket.bottom, x - TURN
     straight = ((start, top, turn, top), (x, top + TURN, x, bottom - TURN), (turn, bottom, start, bottom))
     yield Lines(role, straight)
