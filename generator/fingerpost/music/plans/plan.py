@@ -30,7 +30,7 @@ from fingerpost.music.shape import Shape
 
 MOST_EXACT = 12
 """Up to so many chords the best plan is sought and proven."""
-MOST_WORK = 1 << 28
+MOST_WORK = 1 << 29
 """Sets of chords, times pairs of shapes: what an exact search may come to."""
 MOST_GRIPS = 80_000
 MOST_KEPT = 240
@@ -90,10 +90,11 @@ class Planning:
     def __post_init__(self) -> None:
         self.neck: Neck = self.atlas.neck(self.question)
         self.candidates = [self._grips(end) for end in self.wish]
-        grips = [grip for group in self.candidates for grip in group]
         keeper = self.question.conditions.keeper(self.neck)
-        self.ways = Ways(self.neck, grips, not_harder(self.neck, keeper, self.hardest), self.budget)
-        ends = list(accumulate(map(len, self.candidates), initial=0))
+        self.allowed = not_harder(self.neck, keeper, self.hardest)
+        kept = self.candidates if self.exact else self._easiest()
+        self.ways = Ways(self.neck, [grip for group in kept for grip in group], self.allowed, self.budget)
+        ends = list(accumulate(map(len, kept), initial=0))
         self.groups = [list(range(first, end)) for first, end in pairwise(ends)]
 
     @property
@@ -104,7 +105,7 @@ class Planning:
     @property
     def exact(self) -> bool:
         """Whether the best plan is sought, so that it is proven when the search ends."""
-        work = (1 << len(self.wish)) * len(self.ways.grips) ** 2
+        work = (1 << min(len(self.wish), 40)) * sum(map(len, self.candidates)) ** 2
         return len(self.wish) <= MOST_EXACT and work <= MOST_WORK
 
     def run(self) -> Plan | None:
@@ -152,28 +153,39 @@ class Planning:
             self.tell(self)
 
         self._bound = at_least(self._apart())
-        search = LongOrder(self.ways, self._easiest(), self.ways.opening, self.started, told)
+        search = LongOrder(self.ways, self.groups, self.ways.opening, self.started, told)
         try:
             search.run()
         finally:
             self._order = search.best
 
-    def _easiest(self) -> list[list[int]]:
+    def _easiest(self) -> list[list[Grip]]:
         """The easiest shapes of each chord, as many as may be looked at."""
-        each = max(2, MOST_KEPT // len(self.groups))
-        return [sorted(group, key=lambda index: (self.ways.holding[index], index))[:each] for group in self.groups]
+        each = max(1, MOST_KEPT // len(self.candidates))
+        hand, board = self.neck.hand, self.neck.fretboard
+
+        def holding(grip: Grip) -> tuple[float, Grip]:
+            return hand.cost(self.neck.shape(grip), board), grip
+
+        return [sorted(group, key=holding)[:each] for group in self.candidates]
 
     def _apart(self) -> list[list[int]]:
-        """How many moves any two chords are apart at the least, whatever their shapes: exact up to two moves."""
-        close, grips = CloseBy(self.neck, self.ways.grips, self.ways.allowed), self.ways.grips
-        of = [number for number, group in enumerate(self.groups) for _ in group]
-        two = len(grips) <= MOST_CLOSE
-        apart = [[3 if two else 2] * len(self.groups) for _ in self.groups]
+        """How many moves any two chords are apart at the least, whatever their shapes: exact up to two moves.
+
+        Where there are very many shapes, up to one.
+        """
+        grips = [grip for group in self.candidates for grip in group]
+        of = [number for number, group in enumerate(self.candidates) for _ in group]
+        close, two = CloseBy(self.neck, grips, self.allowed), len(grips) <= MOST_CLOSE
+        apart = [[3 if two else 2] * len(self.candidates) for _ in self.candidates]
+        same: dict[Grip, list[int]] = {}
+        for index, grip in enumerate(grips):
+            same.setdefault(grip, []).append(index)
         for index, grip in enumerate(grips):
             self.tell(self)
             near = [(to, 2) for to in (close.two_moves(grip) if two else ())]
             near += [(to, 1) for to in close.one_move(grip)]
-            near += [(to, 0) for to, other in enumerate(grips) if other == grip]
+            near += [(to, 0) for to in same[grip]]
             for to, moves in near:
                 for one, other in ((of[index], of[to]), (of[to], of[index])):
                     apart[one][other] = min(apart[one][other], moves)

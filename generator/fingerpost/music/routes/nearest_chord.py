@@ -11,7 +11,9 @@ from fingerpost.music.vocabulary import vocabulary
 
 def nearest_with_shape(chord: Chord, question: Question) -> Chord | None:
     """A chord that has a shape under the same conditions; None where even the plainest on this root has none."""
-    atlas = Atlas()
+    key, atlas = question.conditions.key, Atlas()
+    if key is not None and not key.has(chord.root.pitch_class):
+        return None
     near = sorted(_on_root(chord), key=lambda one: (len(one[0].pitch_classes ^ chord.pitch_classes), one[1]))
     return next((other for other, _ in near if atlas.shapes(End("", (), other), question)), None)
 
