@@ -94,7 +94,7 @@ def _words(step: Step, before: Step | None, block: Block, look: Look, voice: Voi
             tag("div", paragraphs(step.say), "fp-say") if step.say else "",
             _image(step, look),
             _easier(step, block, look, voice),
-            # Here a theme may put controls of its own: behind the words, so that nothing stands between picture and move.
+            # A theme puts controls of its own here: behind the words, so that nothing comes between picture and move.
             tag("div", "", "fp-controls"),
         ]
     )
