@@ -128,7 +128,7 @@ class _Builder:
         def make() -> BuiltBlock:
             ground = ground_of(syntax, self.settings).ground
             meant = meant_lines(syntax, in_reading)
-            lines = KeptLines(ground, self.memory.lines)
+            lines = KeptLines.on(ground, self.memory.lines)
             return build_block(block_id, syntax, lines, start, self.book, meant, self.for_pages)
 
         def stands(built: BuiltBlock) -> bool:

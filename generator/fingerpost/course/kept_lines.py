@@ -22,11 +22,17 @@ class KeptLines:
     ground: Ground
     memory: Memory | None = None
 
+    @classmethod
+    def on(cls, ground: Ground, memory: Memory | None) -> KeptLines:
+        """On this ground; of equal ones always the same, so that finding what is kept need not compare them."""
+        return cls(ground if memory is None else memory.recall(("ground", ground), lambda: ground), memory)
+
     def perform(self, held: Held, line: MoveLine) -> Performed:
         """As perform.perform; raises Stuck."""
         if self.memory is None:
             return perform(held, line, self.ground)
-        return self.memory.recall(("line", self.ground, held, line), lambda: perform(held, line, self.ground))
+        key = ("line", self.ground, held, line.text, line.actions)
+        return self.memory.recall(key, lambda: perform(held, line, self.ground))
 
     def name(self, shape: Shape | None, said: NameSaid | None, book: NameBook) -> Named:
         """As naming.name_shape, of a shape or (None) of a hand off the neck."""
