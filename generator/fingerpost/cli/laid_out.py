@@ -6,6 +6,7 @@ import argparse
 import json
 import sys
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import Any
 
 from fingerpost.cli import instrument, plan_options, plan_said
@@ -14,7 +15,7 @@ from fingerpost.cli.plan import searched
 from fingerpost.course.build import build
 from fingerpost.course.lesson_draft import Draft, Planned, PlannedStep, drafts, is_name
 from fingerpost.course.settings import Settings
-from fingerpost.diagnostics import Diagnostic, Severity
+from fingerpost.diagnostics import Code, Diagnostic, Severity
 from fingerpost.music.difficulty import difficulty
 from fingerpost.music.fretboard import Fretboard
 from fingerpost.music.hand import Hand
@@ -123,24 +124,39 @@ def _line(text: object) -> str:
 
 
 def in_order(lessons: Sequence[Draft], board: Fretboard, hand: Hand) -> tuple[Draft, ...]:
-    """The lessons with what the check says is safe to mend mended: what each one teaches. Raises QuestionError."""
+    """The lessons with what the check finds mended: what each one teaches, and names that are only taught as such.
+
+    Raises QuestionError where something is left.
+    """
     texts = {lesson.file: lesson.text for lesson in lessons}
     settings = Settings(limits=hand.limits, costs=hand.costs, change_costs=hand.change_costs)
     for _ in range(MOST_ROUNDS):
-        found = findings(texts, settings)
-        together = chosen(finding for finding in found if finding.edits)
-        if not together:
+        found = [finding for finding in findings(texts, settings) if finding.severity is not Severity.NOTE]
+        if not found:
+            return tuple(replace(lesson, text=texts[lesson.file]) for lesson in lessons)
+        if not (_mended(texts, found) or _taught_as(texts, found)):
             break
-        for file in {finding.span.file for finding in together}:
-            edits = [edit for finding in together if finding.span.file == file for edit in finding.edits]
-            texts[file] = edited(texts[file], edits)
-    worst = next((finding for finding in found if finding.severity is not Severity.NOTE), None)
-    if worst is not None:
-        line = texts[worst.span.file].split("\n")[worst.span.line - 1]
-        raise QuestionError(f"The plan can't be laid out: in `{line}`, {worst.message}", worst.fix)
-    return tuple(
-        Draft(lesson.file, texts[lesson.file], lesson.chords, lesson.steps, lesson.points) for lesson in lessons
-    )
+    line = texts[found[0].span.file].split("\n")[found[0].span.line - 1]
+    raise QuestionError(f"The plan can't be laid out: in `{line}`, {found[0].message}", found[0].fix)
+
+
+def _mended(texts: dict[str, str], found: Sequence[Diagnostic]) -> bool:
+    """Makes the fixes that are safe and are no change of name; whether there were any."""
+    together = chosen(finding for finding in found if finding.edits and finding.code is not Code.NAME_IS_WRONG)
+    for file in {finding.span.file for finding in together}:
+        edits = [edit for finding in together if finding.span.file == file for edit in finding.edits]
+        texts[file] = edited(texts[file], edits)
+    return bool(together)
+
+
+def _taught_as(texts: dict[str, str], found: Sequence[Diagnostic]) -> bool:
+    """Turns names that a shape does not have strictly into names that it is taught as; whether there were any."""
+    lines = {(finding.span.file, finding.span.line) for finding in found if finding.code is Code.NAME_IS_WRONG}
+    for file, number in lines:
+        split = texts[file].split("\n")
+        split[number - 1] = split[number - 1].replace(" = ", " ~ ", 1)
+        texts[file] = "\n".join(split)
+    return bool(lines)
 
 
 def findings(texts: dict[str, str], settings: Settings) -> list[Diagnostic]:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from fingerpost.music.fretboard import Fretboard
+from fingerpost.music.move import Move, Place, Strum, write_move
 from fingerpost.music.shape import Shape
 from fingerpost.music.shape_text import write_shape
 from fingerpost.music.tuning import STANDARD
@@ -88,7 +89,7 @@ def _draft(part: Planned, ident: str, taught: set[str]) -> Draft:
     chords = tuple(dict.fromkeys([part.chord, *(step.chord for step in part.steps if step.chord)]))
     title = _listed(chords)
     new = [chord for chord in chords if chord not in taught]
-    keys = [f"id: {ident}", *_instrument(part.fretboard), f"start: {write_shape(part.start)} = {part.chord}"]
+    keys = [f"id: {ident}", *_instrument(part.fretboard), f"start: {_start(part.start, part.fretboard)} = {part.chord}"]
     keys += [f"teaches: [{', '.join(new)}]"] if new else []
     lines = ["```moves", *keys, "steps:", *_lines(part), "```"]
     text = "\n".join(
@@ -98,6 +99,17 @@ def _draft(part: Planned, ident: str, taught: set[str]) -> Draft:
         ]
     )  # fmt: skip
     return Draft(f"{ident}.md", text, chords, len(part.steps), round(sum(step.points for step in part.steps), 3))
+
+
+def _start(shape: Shape, board: Fretboard) -> str:
+    """A shape as fingers that are put down, from the lowest fret; as text where no finger is down."""
+    if not shape.presses or not shape.has_fingers:
+        return write_shape(shape)
+    down = sorted(shape.presses, key=lambda press: (press.fret, -press.low))
+    moves: list[Move] = [Place(p.finger, p.fret, p.low, p.high) for p in down if p.finger is not None]
+    if shape.unstruck:
+        moves.append(Strum(frozenset(shape.sounding_strings)))
+    return ", ".join(write_move(move, board.tuning).replace(" to ", " ", 1) for move in moves)
 
 
 def _instrument(board: Fretboard) -> Iterator[str]:

@@ -51,9 +51,7 @@ class LongOrder:
 
     def _nearest(self) -> list[int]:
         """From the group that is easiest to begin with always on to the nearest."""
-        easiest = sorted(
-            (min(map(self.opening, group)), number) for number, group in enumerate(self.groups) if len(group)
-        )
+        easiest = sorted((self._begun(number), number) for number in range(len(self.groups)))
         order = [0 if self.first else easiest[0][1]]
         left = set(range(len(self.groups))) - set(order)
         while left:
@@ -79,13 +77,19 @@ class LongOrder:
             return order
 
         def joined(place: int) -> int:
-            before = self.between[others[place - 1]][moved[0]] if place else 0
+            before = (
+                self.between[others[place - 1]][moved[0]] if place else self._begun(moved[0]) - self._begun(others[0])
+            )
             after = self.between[moved[-1]][others[place]] if place < len(others) else 0
             instead = self.between[others[place - 1]][others[place]] if 0 < place < len(others) else 0
             return before + after - instead
 
         place = min(range(int(self.first), len(others) + 1), key=lambda place: (joined(place), place != start))
         return [*others[:place], *moved, *others[place:]]
+
+    def _begun(self, number: int) -> int:
+        """What it weighs at the least to begin with a group."""
+        return min(map(self.opening, self.groups[number]))
 
     def _members_along(self, order: list[int]) -> Iterator[list[int]]:
         """The best member of each group in this order by the weights as they are known, made exact, and so again."""
