@@ -131,3 +131,14 @@ def test_every_role_has_a_look_and_a_rule_in_the_style_sheet() -> None:
     only_in_files = {Role.ROW, Role.ROW_NEW, Role.ROW_LINE, Role.ROW_NAME, Role.HEADING}
     for role in set(Role) - only_in_files:
         assert re.search(rf"\.{role.value}\b(?!-)", SHEET), role
+
+
+@given(changes(), st.text(max_size=6))
+@settings(max_examples=25, deadline=None)
+def test_an_element_is_written_as_the_library_would(change: tuple[Shape, Shape, Fretboard], text: str) -> None:
+    before, after, neck = change
+    drawn = draw(after, neck, transition(before, after, neck))
+    labels = (Label(Role.ROW, 1, 2, text, 20), Label(Role.ROW, 1, 2, "a", 20, anchor="end", name=text, aloud="b & c"))
+    for mark in (*drawn.neck, *drawn.marks, *labels):
+        made = fingerpost.render.svg._ELEMENTS[type(mark)](mark)
+        assert fingerpost.render.svg.element(mark) == made.tostring()

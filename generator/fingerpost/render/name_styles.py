@@ -6,6 +6,7 @@ import itertools
 import json
 import re
 from collections.abc import Iterable
+from dataclasses import replace
 from functools import lru_cache
 from typing import get_args, get_type_hints
 
@@ -14,6 +15,7 @@ from fingerpost.render.voice import string_letter
 
 FIELDS = ("notes", "major_seventh", "diminished", "minor")
 """What a reader chooses of a style, in this order."""
+_NOTES = get_args(get_type_hints(SymbolStyle)["notes"])
 _NOTE = re.compile(r"[a-g][#b]*")
 
 
@@ -39,7 +41,8 @@ def names_in_styles(names: Iterable[str], accidentals: str = "real") -> str:
 @lru_cache(maxsize=4096)
 def longest_form(name: str, built: SymbolStyle) -> int:
     """How many characters a chord's name has at most, whichever names of notes and signs a reader chooses."""
-    return max(len(_written(name, style)) for style in styles(built.accidentals))
+    longest = SymbolStyle(accidentals=built.accidentals)  # with maj7, dim and m; the signs for these are no longer
+    return max(len(_written(name, replace(longest, notes=names))) for names in _NOTES)
 
 
 def _written(name: str, style: SymbolStyle) -> str:

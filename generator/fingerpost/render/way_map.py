@@ -20,7 +20,7 @@ WIDE, NARROW = 0.64, 0.55
 """How wide a letter is on average, as a share of the size: in the bold face of names, and in that of words."""
 LANE, SLIM, TURN, COUNT = 22.0, 15.0, 8.0, 10.0
 """Between two brackets, with numbers on them and without; how round they are; a number's circle."""
-GAP, MARGIN, RING, NEAR_ROW, SHORTEST = 10.0, 6.0, 5.0, 20.0, 14.0
+GAP, MARGIN, RING, NEAR_ROW, SHORTEST = 10.0, 6.0, 5.0, 20.0, 20.0
 Near = Mapping[Known, Sequence[Untaught]]
 
 
