@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 NAME = "chain"
 SUMMARY = "a long chain of chords, each one finger from the last"
 EXAMPLES = """\
-Every shape has a plain name, and no chord comes twice, whatever its bass. The same strings are struck all the way:
+Every shape is a chord in common use over its root, and no chord comes twice. The same strings are struck all the way:
 those of --strum, else those of --start, else all. Where the choice is small, the answer is the longest chain there is
 up to --length, and the easiest of these; else it says how long any chain could be.
 

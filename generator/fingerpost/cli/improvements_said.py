@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 from fingerpost.cli.answer import say_json
@@ -22,7 +23,7 @@ def as_json(path: Path, way: BetterWay, found: Improvements) -> None:
             "block": way.block,
             "from": _name(start),
             "to": _name(steps[-1]),
-            "now": {"length": len(steps), "cost": way.now, "moves": [step.move_text for step in steps]},
+            "now": {"length": len(steps), "cost": way.now, "moves": list(map(_move, steps))},
             "instead": {
                 "length": len(way.moves),
                 "cost": round(way.then, 3),
@@ -40,7 +41,7 @@ def as_text(path: Path, way: BetterWay, found: Improvements) -> None:
     print(f"{path}:{way.span.line}: from {_name(start)} to {_name(steps[-1])} there is {_reason(way)}")
     print(f"  now, {_figures(len(steps), way.now)}:")
     for step in steps:
-        print(f"    - {step.move_text:<20} {write_shape(step.shape)}  {_name(step)}")
+        print(f"    - {_move(step):<20} {write_shape(step.shape)}  {_name(step)}")
     print(f"  instead, {_figures(len(way.moves), way.then)}:")
     for move, shape in zip(way.moves, way.shapes, strict=True):
         print(f"    - {move:<20} {write_shape(shape)}")
@@ -61,6 +62,11 @@ def summary(path: Path, found: Improvements, made: tuple[BetterWay, ...], write:
 def _steps(way: BetterWay, found: Improvements) -> tuple[Step, tuple[Step, ...]]:
     steps = found.blocks[way.block].steps
     return steps[way.first - 1], steps[way.first : way.last + 1]
+
+
+def _move(step: Step) -> str:
+    """The move alone, without what is claimed of it."""
+    return re.split(r" (?:[=~@]|passing|silent)", step.move_text)[0]
 
 
 def _name(step: Step) -> str:

@@ -33,7 +33,8 @@ def everywhere(neck, keeps, starts) -> dict[int, int]:
 
     def chord(grip):
         name = plain_name(neck.frets(grip), SMALL)
-        return None if name is None else (name.chord.root.pitch_class, name.chord.kind, name.chord.degrees)
+        plain = name is not None and name.ranked.reading.usual <= 1.1
+        return None if not plain else (name.chord.root.pitch_class, name.chord.kind, name.chord.degrees)
 
     def go(grip, met, cost):
         best[len(met)] = min(cost, best.get(len(met), cost))

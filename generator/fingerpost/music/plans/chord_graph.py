@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from fingerpost.music.key import Key
 from fingerpost.music.plain_name import Frets, plain_name
@@ -12,6 +13,8 @@ from fingerpost.music.routes.conditions import Conditions
 from fingerpost.music.routes.hands import STRUCK, Grip
 from fingerpost.music.routes.neck import Neck
 
+PLAINEST = 1.1
+"""Up to here a chord is one that students meet by name (`vocabulary.py`; by judgement), over its own root."""
 Chord = tuple[object, ...]
 """A chord whatever its bass: root, kind and degrees."""
 
@@ -34,6 +37,12 @@ class ChordGraph:
     def __post_init__(self) -> None:
         self._keeps = not_harder(self.neck, self.conditions.keeper(self.neck), self.hardest)
 
+    @cached_property
+    def _in_order(self) -> bool:
+        """Whether the strings stand in the order of their pitch; where they don't, the bass says little."""
+        midi = self.neck.fretboard.tuning.midi
+        return list(midi) == sorted(midi, reverse=True)
+
     def chord(self, grip: Grip) -> int | None:
         """The number of a grip's chord; None where it has no plain name, or does not keep to what is asked."""
         if grip[STRUCK] != self.unstruck or not (self._keeps is None or self._keeps(grip)):
@@ -45,7 +54,7 @@ class ChordGraph:
 
     def _numbered(self, frets: Frets, key: Key | None) -> int | None:
         name = plain_name(frets, self.neck.fretboard, key)
-        if name is None:
+        if name is None or name.ranked.reading.usual > PLAINEST or (name.chord.bass is not None and self._in_order):
             return None
         chord = (name.chord.root.pitch_class, name.chord.kind, name.chord.degrees)
         return self._numbers.setdefault(chord, len(self._numbers))
