@@ -117,6 +117,19 @@ def met_shapes(plan):
     yield from (item.step.shape for item in plan.steps if item.meets is not None)
 
 
+def test_no_chord_is_passed_before_it_is_met():
+    """A shape of a chord in other fingers counts for the chord."""
+    for names in (["C", "Am", "F", "A7"], ["Dm", "F", "Am"], ["C7", "F", "A", "Dm"]):
+        search = planning(names)
+        found = search.run()
+        shapes = [{search.neck.frets(grip) for grip in group} for group in search.candidates]
+        left = set(range(len(names))) - {found.order[0]}
+        for item in found.steps:
+            passed = {number for number in left if item.step.shape.frets in shapes[number]}
+            assert passed <= {item.meets}
+            left -= {item.meets}
+
+
 def test_a_long_plan_states_a_bound_that_is_true():
     missing = [end.text for end in planning(CHORDS).missing]
     names = [name for name in CHORDS if name not in missing][:8]

@@ -39,7 +39,7 @@ class Search:
     """A search for the best order. groups: the members of each, by index into the weights.
 
     opening: what it weighs to begin with a member. first, last: groups that must stand there. best: the best order so
-    far. bound: no order weighs less. tell: called often.
+    far. bound: no order weighs less. reckoned: how much of the table is done, from 0 to 1. tell: called often.
     """
 
     weights: Weights
@@ -50,6 +50,7 @@ class Search:
     tell: Callable[[Search], None] = lambda _: None
     best: Order | None = None
     bound: int = 0
+    reckoned: float = 0.0
     _came: dict[State, tuple[int, int]] = field(default_factory=dict)
 
     def run(self) -> Order | None:
@@ -67,7 +68,11 @@ class Search:
         for group in self.groups:
             groups.append(range(len(members), len(members) + len(group)))
             members += group
-        return LeastRest(self.weights, members, groups, self.last)
+        return LeastRest(self.weights, members, groups, self.last, self._reckoning)
+
+    def _reckoning(self, done: float) -> None:
+        self.reckoned = done
+        self.tell(self)
 
     @property
     def _most(self) -> int:

@@ -6,7 +6,7 @@ some of them are bounds, so is what it says.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from itertools import compress
 from operator import add
@@ -32,6 +32,8 @@ class Weights(Protocol):
 class LeastRest:
     """Members by their place, group after group. last: the group that must be met at the end.
 
+    tell: called often while the table is reckoned, with how much of it is done, from 0 to 1.
+
     rest: by the set of groups that have been met (bit n for group n) and the place of the member met last, the least
     still to come.
     """
@@ -40,6 +42,7 @@ class LeastRest:
     members: Sequence[int]
     groups: Sequence[range]
     last: int | None = None
+    tell: Callable[[float], None] = lambda _: None
 
     def __post_init__(self) -> None:
         rows = map(self.weights.row, self.members)
@@ -53,6 +56,7 @@ class LeastRest:
         count = len(self.members)
         self.rest = [[NEVER] * count for _ in range(self.full)] + [[0] * count]
         for met in range(self.full - 1, 0, -1):
+            self.tell(1 - met / self.full)
             (free, onward), here = self._onward(met), self.rest[met]
             for number, group in enumerate(self.groups):
                 if met >> number & 1:

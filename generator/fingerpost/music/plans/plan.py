@@ -5,14 +5,15 @@ cost of all moves, of setting down the first shape, and of holding each shape in
 how much holding a chord costs more than the one before, summed up, the first one counted from nothing.
 
 What is searched, and what a proof is about: the graph of hands of `routes.neck` on the window of frets, under the
-limits and conditions asked for, with the shapes of `routes.chord_shapes` for each chord (or those given).
+limits and conditions asked for, with the shapes of `routes.chord_shapes` for each chord (or those given). Where the
+best plan passes one of these shapes in other fingers, these fingers count for the chord too, and it is sought anew.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from contextlib import suppress
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import accumulate, pairwise
 
 from fingerpost.music.plans.at_least import at_least
@@ -32,6 +33,7 @@ MOST_EXACT = 12
 """Up to so many chords the best plan is sought and proven."""
 MOST_WORK = 1 << 29
 """Sets of chords, times pairs of shapes: what an exact search may come to."""
+MOST_ROUNDS = 8
 MOST_GRIPS = 80_000
 MOST_KEPT = 240
 """So many shapes are looked at in a long plan, the easiest of each chord."""
@@ -83,6 +85,7 @@ class Planning:
     tell: Callable[[Planning], None] = lambda _: None
     budget: Budget = field(default_factory=lambda: Budget(MOST_GRIPS))
     done: float = 0.0
+    _before: Plan | None = None
     _order: Order | None = None
     _bound: int = 0
     _proven: bool = False
@@ -92,7 +95,9 @@ class Planning:
         self.candidates = [self._grips(end) for end in self.wish]
         keeper = self.question.conditions.keeper(self.neck)
         self.allowed = not_harder(self.neck, keeper, self.hardest)
-        kept = self.candidates if self.exact else self._easiest()
+        self._look_among(self.candidates if self.exact else self._easiest())
+
+    def _look_among(self, kept: Sequence[Sequence[Grip]]) -> None:
         self.ways = Ways(self.neck, [grip for group in kept for grip in group], self.allowed, self.budget)
         ends = list(accumulate(map(len, kept), initial=0))
         self.groups = [list(range(first, end)) for first, end in pairwise(ends)]
@@ -130,7 +135,11 @@ class Planning:
     @property
     def plan(self) -> Plan | None:
         """The best plan so far."""
-        return None if self._order is None else self._told(self._order)
+        found = None if self._order is None else self._told(self._order)
+        if self._before is None or (found is not None and found.proven):
+            return found
+        before = replace(self._before, bound=min(self._bound, self._before.length))
+        return min([before, *([found] if found else [])], key=lambda plan: (plan.length, plan.difficulty))
 
     def _grips(self, end: End) -> list[Grip]:
         grips = map(self.neck.grip, self.atlas.shapes(end, self.question))
@@ -140,12 +149,29 @@ class Planning:
     def _run_exact(self) -> None:
         def told(search: Search) -> None:
             self._order, self._bound = search.best, parts(search.bound)[0]
-            if search.best is not None:
-                self.done = parts(search.bound)[0] / max(1, parts(search.best.weight)[0])
+            self.done = search.reckoned
             self.tell(self)
 
-        search = Search(self.ways, self.groups, self.ways.opening, 0 if self.started else None, None, told)
-        self._order, self._proven = search.run(), True
+        for _ in range(MOST_ROUNDS):
+            search = Search(self.ways, self.groups, self.ways.opening, 0 if self.started else None, None, told)
+            self._order, self._proven = search.run(), True
+            more = self._met_in_passing()
+            if not any(more):
+                return
+            self._before = None if (found := self.plan) is None else replace(found, proven=False, bound=0)
+            self._order, self._proven, self._bound = None, False, 0
+            self.candidates = [sorted({*old, *new}) for old, new in zip(self.candidates, more, strict=True)]
+            self._look_among(self.candidates)
+
+    def _met_in_passing(self) -> list[set[Grip]]:
+        """Of each chord: grips that the plan passes and that sound as one of its shapes does, in other fingers."""
+        more: list[set[Grip]] = [set() for _ in self.wish]
+        members = () if self._order is None else self._order.members
+        passed = {grip for pair in pairwise(members) for grip in self.ways.chains[pair].grips[1:-1]}
+        for end, group, new in zip(self.wish, self.candidates, more, strict=True):
+            frets = {self.neck.frets(grip) for grip in group} if end.chosen else set()
+            new |= {grip for grip in passed - set(group) if self.neck.frets(grip) in frets}
+        return more
 
     def _run_long(self) -> None:
         def told(long: LongOrder, done: float) -> None:
