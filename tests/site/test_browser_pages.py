@@ -38,8 +38,10 @@ def test_no_page_has_an_error_a_stranger_or_a_picture_out_of_sight(
     visit: Visiting, pages: list[str], size: tuple[int, int], light: str
 ) -> None:
     wrong: dict[str, list[str]] = {}
+    # Every page on the phone and on the desk, half of them in each light, in turns.
+    half = ((PHONE, "light"), (DESK, "dark")).count((size, light))
     with visit(size=size, light=light) as student:
-        for path in pages:
+        for path in pages[half::2]:
             page = student.open(path)
             wrong[path] = page.evaluate(UNSEEN) + page.evaluate(SIDEWAYS)
     assert not any(wrong.values()), {path: found for path, found in wrong.items() if found}
