@@ -49,12 +49,7 @@ def test_what_a_person_reads_of_a_plan(ask):
     assert first == "C, Am: 1 move"
     good = "No plan has fewer moves, and none of as few is easier."
     assert re.fullmatch(rf"{good} [0-9.]+ points in all, [0-9.]+ of them climbed.", second)
-    assert rest == (
-        "\n"
-        "      start    x32010/-32-1-  C\n"
-        "   1. 3 to G2  x02210/--231-  Am\n"
-        "\n"
-    )
+    assert rest == ("\n      start    x32010/-32-1-  C\n   1. 3 to G2  x02210/--231-  Am\n\n")
 
 
 def test_where_a_plan_begins(ask):
