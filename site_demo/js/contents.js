@@ -9,7 +9,9 @@ export function bindContents() {
   const fit = () => folds.forEach((fold) => { fold.open = desk.matches; });
   fit();
   desk.addEventListener("change", fit);
-  document.documentElement.addEventListener("stepchange", ({ detail }) => mark(contents, detail.id));
+  document.documentElement.addEventListener("stepchange", (event) => {
+    if (event instanceof CustomEvent) mark(contents, event.detail.id);
+  });
   contents.addEventListener("click", ({ target }) => {
     if (target instanceof Element && target.closest("a")) fit();
   });

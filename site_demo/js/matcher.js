@@ -12,6 +12,7 @@ const CHORD_INDEX_WORTH = 8;
 /** Characters of text shown around the first match. */
 const EXCERPT = 110;
 
+/** @type {Record<string, string>} */
 const ACCIDENTALS = { "♯": "#", "♭": "b", "𝄪": "##", "𝄫": "bb", "♮": "" };
 
 /** Accidentals as people type them, no accents over letters; letters keep their case. @param {string} text */
@@ -22,8 +23,16 @@ export function fold(text) {
 /** Words of a text; a chord name with all its signs (F#m7b5, C6/9, Cmaj9(#11)) is one word. @param {string} text */
 export function words(text) {
   const found = fold(text).match(/[\p{L}\p{N}][\p{L}\p{N}#+/°()-]*/gu) ?? [];
-  return found.map((word) => word.replace(/[-/(]+$/u, "").replace(/^([^(]*)\)+$/u, "$1"));
+  return found.map((word) => withoutStrayBrackets(word.replace(/[-/(]+$/u, "")));
 }
+
+/** Closing brackets of the sentence around a word go, its own stay. @param {string} word @returns {string} */
+function withoutStrayBrackets(word) {
+  const stray = word.split(")").length - word.split("(").length;
+  return stray > 0 && word.endsWith(")") ? withoutStrayBrackets(word.slice(0, -1)) : word;
+}
+
+/** @typedef {ReturnType<typeof prepare>[number]} Place an entry made ready to be searched */
 
 /**
  * Prepares an index once, so that each key press is cheap.
@@ -52,7 +61,7 @@ export function prepare(index, chordIndex = "") {
 
 /**
  * The places that hold every word asked for, best first.
- * @param {ReturnType<typeof prepare>} prepared
+ * @param {Place[]} prepared
  * @param {string} asked
  * @returns {Found[]}
  */
@@ -67,15 +76,19 @@ export function find(prepared, asked) {
   return oncePerPage(best).map(({ place, score }) => ({ entry: place.entry, page: place.page, score }));
 }
 
-/** A lesson comes back to a chord many times: its first step of that name stands for all. */
+/**
+ * A lesson comes back to a chord many times: its first step of that name stands for all.
+ * @template {{place: Place}} T @param {T[]} found @returns {T[]}
+ */
 function oncePerPage(found) {
   const seen = new Set();
   return found.filter(({ place }) => {
     const key = `${place.address} ${place.title}`;
-    return !seen.has(key) && seen.add(key);
+    return !seen.has(key) && Boolean(seen.add(key));
   });
 }
 
+/** @param {Place} place @param {string} whole @param {string[]} query @returns {number} */
 function scoreOf(place, whole, query) {
   const bonus = place.inChordIndex ? CHORD_INDEX_WORTH : 0;
   if (place.title === whole) return WORTH.titleIs + bonus;
@@ -84,11 +97,12 @@ function scoreOf(place, whole, query) {
   return each.includes(0) ? 0 : each.reduce((sum, one) => sum + one, 0) / each.length;
 }
 
+/** @param {Place} place @param {string} word @returns {number} */
 function wordScore(place, word) {
   const lower = word.toLowerCase();
-  const is = (other) => other.toLowerCase() === lower;
+  const is = (/** @type {string} */ other) => other.toLowerCase() === lower;
   // A single letter begins half of all words: it is asked for as a chord, so only the whole word counts.
-  const begins = (other) => lower.length > 1 && other.toLowerCase().startsWith(lower);
+  const begins = (/** @type {string} */ other) => lower.length > 1 && other.toLowerCase().startsWith(lower);
   if (place.titleWords.includes(word)) return WORTH.titleWord;
   if (place.titleWords.some(is)) return WORTH.titleWordAnyCase;
   if (place.titleWords.some(begins)) return WORTH.titleStart;
@@ -115,12 +129,14 @@ export function excerpt(text, asked) {
   return shown.split(new RegExp(`(?<![\\p{L}\\p{N}])(${pattern})`, "iu")).map((part, at) => ({ text: part, hit: at % 2 === 1 })).filter((part) => part.text);
 }
 
+/** @param {string} text */
 function escape(text) {
   return text.replace(/[.*+?^${}()|[\]\\/-]/gu, "\\$&");
 }
 
-/** The index holds titles as they stand in HTML. */
+/** The index holds titles as they stand in HTML. @param {string} text */
 function decode(text) {
+  /** @type {Record<string, string>} */
   const named = { amp: "&", lt: "<", gt: ">", quot: '"', "#39": "'" };
-  return text.replace(/&(amp|lt|gt|quot|#39);/gu, (_, name) => named[name]);
+  return text.replace(/&(amp|lt|gt|quot|#39);/gu, (_, name) => named[name] ?? "");
 }

@@ -1,4 +1,6 @@
 // Where the reader stopped: the step last read, kept by its stable id, and one control that leads back to it.
+import { part, parts, thePart } from "./parts.js";
+import { askedToPractise, placeOf as placeAsked } from "./practice/address.js";
 import { keep, recall, siteRoot } from "./store.js";
 
 /**
@@ -9,17 +11,32 @@ import { keep, recall, siteRoot } from "./store.js";
  * @property {string} block id of its block
  * @property {number} ordinal which step of the block, from 0: finds a step whose shape has changed since
  * @property {string} name what the step's arm says
+ * @property {string} [practised] the part of the address that opens the practice view, where the reader left it there
  */
 
 /** Follows the reader through a lesson, and offers the way back. */
 export function bindProgress() {
   const name = `fingerpost:place:${siteRoot()}`;
-  const place = recall(name, null);
+  const place = /** @type {Place | null} */ (recall(name, null));
   if (place?.page !== undefined) offer(place);
-  const steps = [...document.querySelectorAll("main .fp-step[id]")];
+  const steps = parts(document, "main .fp-step[id]", HTMLElement);
   if (!steps.length) return;
   follow(steps, (step) => keep(name, placeOf(step)));
+  keepPractised(steps, (at) => keep(name, at));
   goToChangedStep(place);
+}
+
+/**
+ * The practice view covers the lesson, so nothing is scrolled while it is open: its step is kept when the page is left.
+ * @param {HTMLElement[]} steps @param {(place: Place) => void} keepPlace
+ */
+function keepPractised(steps, keepPlace) {
+  const ids = steps.map((step) => ({ id: step.id, block: step.closest(".fp-block")?.id ?? "" }));
+  document.addEventListener("visibilitychange", () => {
+    const asked = document.visibilityState === "hidden" ? askedToPractise(location.hash) : null;
+    const step = asked?.length && steps[placeAsked(asked[0], ids)];
+    if (step) keepPlace({ ...placeOf(step), practised: location.hash });
+  });
 }
 
 /** @param {HTMLElement} step @returns {Place} */
@@ -48,6 +65,7 @@ function nameOf(step) {
  */
 function follow(steps, read) {
   const passed = new Map();
+  /** @type {HTMLElement | null} */
   let current = null;
   let scrolled = false;
   window.addEventListener("scroll", () => { scrolled = true; }, { passive: true, once: true });
@@ -64,14 +82,14 @@ function follow(steps, read) {
 
 /** Shows the page's carry-on control where there is somewhere to carry on. @param {Place} place */
 function offer(place) {
-  const link = document.querySelector("a[data-carry-on]");
+  const link = part(document, "a[data-carry-on]", HTMLAnchorElement);
   if (!link) return;
   const elsewhere = location.pathname !== siteRoot() + place.page;
-  if (link.dataset.carryOn === "lesson" && (elsewhere || place.ordinal < 1)) return;
-  link.href = siteRoot() + place.page + "#" + encodeURIComponent(place.step);
-  link.querySelector("[data-say]").textContent = link.dataset.words;
+  if (link.dataset.carryOn === "lesson" && (elsewhere || (place.ordinal < 1 && !place.practised))) return;
+  link.href = siteRoot() + place.page + (place.practised && askedToPractise(place.practised) ? place.practised : "#" + encodeURIComponent(place.step));
+  thePart(link, "[data-say]", HTMLElement).textContent = link.dataset.words ?? "";
   const where = link.dataset.carryOn === "lesson" ? [place.name] : [place.title, place.name];
-  link.querySelector("[data-where]").textContent = where.filter(Boolean).join(", ");
+  thePart(link, "[data-where]", HTMLElement).textContent = where.filter(Boolean).join(", ");
   link.hidden = false;
 }
 

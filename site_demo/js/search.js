@@ -1,13 +1,16 @@
 // The search: opens over the page, fetches the built index the first time it is asked for, lists what the matcher finds.
 import { excerpt, find, prepare } from "./matcher.js";
+import { part, parts, thePart } from "./parts.js";
+
+/** @typedef {ReturnType<typeof prepare>} Prepared */
 
 /** Results shown; the words say how many there are in all. */
 const SHOWN = 20;
 
 /** Shows the search control, which does nothing without scripts, and binds it. */
 export function bindSearch() {
-  const opener = document.querySelector("button[data-search]");
-  const dialog = document.querySelector("dialog[data-search]");
+  const opener = part(document, "button[data-search]", HTMLButtonElement);
+  const dialog = part(document, "dialog[data-search]", HTMLDialogElement);
   if (!opener || !dialog || !dialog.showModal) return;
   opener.hidden = false;
   const index = indexOnce(dialog);
@@ -16,11 +19,12 @@ export function bindSearch() {
     index();
   });
   bindField(dialog, index);
-  dialog.querySelector("button[data-close]").addEventListener("click", () => dialog.close());
+  thePart(dialog, "button[data-close]", HTMLButtonElement).addEventListener("click", () => dialog.close());
 }
 
-/** @param {HTMLDialogElement} dialog @returns {() => Promise<ReturnType<typeof prepare>>} */
+/** @param {HTMLDialogElement} dialog @returns {() => Promise<Prepared>} */
 function indexOnce(dialog) {
+  /** @type {Promise<Prepared> | null} */
   let index = null;
   const load = async () => {
     const answer = await fetch(`${dialog.dataset.base}/search/search_index.json`);
@@ -34,9 +38,9 @@ function indexOnce(dialog) {
   };
 }
 
-/** @param {HTMLDialogElement} dialog @param {() => Promise<ReturnType<typeof prepare>>} index */
+/** @param {HTMLDialogElement} dialog @param {() => Promise<Prepared>} index */
 function bindField(dialog, index) {
-  const field = dialog.querySelector("input");
+  const field = thePart(dialog, "input", HTMLInputElement);
   const show = async () => {
     const asked = field.value.trim();
     const places = await index().catch(() => null);
@@ -44,21 +48,25 @@ function bindField(dialog, index) {
   };
   field.addEventListener("input", show);
   field.addEventListener("keydown", (event) => {
-    const results = [...dialog.querySelectorAll("ol a")];
+    const results = parts(dialog, "ol a", HTMLAnchorElement);
     if (event.key === "Enter") results[0]?.click();
     else if (event.key === "ArrowDown") results[0]?.focus();
     else if (event.key === "Escape") dialog.close();
     else return;
     event.preventDefault();
   });
-  dialog.querySelector("ol").addEventListener("keydown", (event) => stepThrough(event, field, dialog));
+  thePart(dialog, "ol", HTMLOListElement).addEventListener("keydown", (event) => stepThrough(event, field, dialog));
 }
 
-/** Arrow keys go from result to result, and from the first back to the field. */
+/**
+ * Arrow keys go from result to result, and from the first back to the field.
+ * @param {KeyboardEvent} event @param {HTMLInputElement} field @param {HTMLDialogElement} dialog
+ */
 function stepThrough(event, field, dialog) {
+  /** @type {Record<string, number>} */
   const ways = { ArrowDown: 1, ArrowUp: -1 };
-  const results = [...dialog.querySelectorAll("ol a")];
-  const at = results.indexOf(document.activeElement);
+  const results = parts(dialog, "ol a", HTMLAnchorElement);
+  const at = results.findIndex((result) => result === document.activeElement);
   if (!(event.key in ways) || at < 0) return;
   event.preventDefault();
   (results[at + ways[event.key]] ?? (event.key === "ArrowUp" ? field : results[at])).focus();
@@ -66,7 +74,7 @@ function stepThrough(event, field, dialog) {
 
 /** @param {HTMLDialogElement} dialog @param {string} asked @param {import("./matcher.js").Found[]} found */
 function list(dialog, asked, found) {
-  dialog.querySelector("ol").replaceChildren(...found.slice(0, SHOWN).map((one) => result(dialog.dataset.base, one, asked)));
+  thePart(dialog, "ol", HTMLOListElement).replaceChildren(...found.slice(0, SHOWN).map((one) => result(dialog.dataset.base ?? ".", one, asked)));
   if (!asked) say(dialog, null);
   else say(dialog, found.length > SHOWN ? "more" : found.length > 1 ? "many" : found.length ? "one" : "none", { n: found.length, asked });
 }
@@ -84,6 +92,10 @@ function result(base, { entry, page }, asked) {
   return item;
 }
 
+/**
+ * @template {keyof HTMLElementTagNameMap} K
+ * @param {K} tag @param {string} [className] @param {string} [text] @returns {HTMLElementTagNameMap[K]}
+ */
 function element(tag, className = "", text = "") {
   const made = document.createElement(tag);
   if (className) made.className = className;
@@ -91,9 +103,12 @@ function element(tag, className = "", text = "") {
   return made;
 }
 
-/** Announces how many were found, in the page's own words (parts/search.html). */
+/**
+ * Announces how many were found, in the page's own words (parts/search.html).
+ * @param {HTMLDialogElement} dialog @param {string | null} which @param {Record<string, string | number>} [values]
+ */
 function say(dialog, which, values = {}) {
-  const status = dialog.querySelector("[role=status]");
-  const words = which ? status.dataset[which] : "";
-  status.textContent = words.replace(/\{(\w+)\}/gu, (_, name) => values[name]);
+  const status = thePart(dialog, "[role=status]", HTMLElement);
+  const words = (which && status.dataset[which]) || "";
+  status.textContent = words.replace(/\{(\w+)\}/gu, (_, name) => String(values[name]));
 }

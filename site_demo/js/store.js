@@ -22,15 +22,19 @@ export function recall(name, otherwise) {
 }
 
 /**
- * Keeps a value; a browser that keeps nothing (private windows, full stores) loses it without a word.
+ * Keeps a value. A browser that keeps nothing (private windows, full stores) loses it; the page works all the same, and says
+ * so where it matters (js/kept/notice.js hears `keptnothing`).
  * @param {string} name
  * @param {unknown} value null or undefined forgets it
+ * @returns {boolean} whether it is kept
  */
 export function keep(name, value) {
   try {
     if (value === null || value === undefined) localStorage.removeItem(name);
     else localStorage.setItem(name, JSON.stringify(value));
+    return true;
   } catch {
-    // The page works all the same.
+    document.documentElement.dispatchEvent(new CustomEvent("keptnothing", { detail: { name } }));
+    return false;
   }
 }

@@ -1,11 +1,13 @@
 // The player's view: gives every picture the view box of its quarter turn, and lays its table so that a row continues each
 // string. How far the neck turns is said by css/block.css; this module only does what a style sheet cannot.
 
+import { part, parts } from "./parts.js";
+
 const root = document.documentElement;
 
 /** Turns the pictures as the reader's choice says, now and whenever it changes. */
 export function bindTurn() {
-  const turns = [...document.querySelectorAll(".fp-frame[data-turned]")].map(turnable);
+  const turns = parts(document, ".fp-frame[data-turned]", SVGSVGElement).map(turnable);
   if (!turns.length) return;
   const turnAll = () => turns.forEach((turn) => turn(root.dataset.view));
   root.addEventListener("viewchange", turnAll);
@@ -13,16 +15,17 @@ export function bindTurn() {
 }
 
 /**
- * @param {SVGElement} frame
+ * @param {SVGSVGElement} frame
  * @returns {(view: string | undefined) => void} turns this picture and its table to a view; undefined: as it was built
  */
 function turnable(frame) {
-  const built = frame.getAttribute("viewBox");
-  const table = frame.closest(".fp-figure")?.querySelector(".fp-strings");
+  const built = frame.getAttribute("viewBox") ?? "";
+  const figure = frame.closest(".fp-figure");
+  const table = figure && part(figure, ".fp-strings", HTMLTableElement);
   const cells = table ? [...table.rows].map((row) => [...row.cells]) : [];
   return (view = frame.dataset.view) => {
     const asBuilt = view === frame.dataset.view;
-    frame.setAttribute("viewBox", asBuilt ? built : frame.dataset.turned);
+    frame.setAttribute("viewBox", asBuilt ? built : frame.dataset.turned ?? built);
     const lying = view === "player";
     if (!table || lying === table.classList.contains("fp-strings-down")) return;
     table.classList.toggle("fp-strings-down", lying);
@@ -41,11 +44,15 @@ function standing([heads, ...strings]) {
   return crossed([heads, ...strings.reverse()]);
 }
 
+/** @param {HTMLTableCellElement[][]} cells @returns {HTMLTableCellElement[][]} */
 function crossed(cells) {
   return cells[0].map((_, column) => cells.map((row) => row[column]));
 }
 
-/** Puts the cells in the table, row by row. The heads of rows and of columns have changed places. */
+/**
+ * Puts the cells in the table, row by row. The heads of rows and of columns have changed places.
+ * @param {HTMLTableElement} table @param {HTMLTableCellElement[][]} cells
+ */
 function lay(table, cells) {
   const [first, ...rest] = cells.map((row, at) => {
     const element = document.createElement("tr");
@@ -53,6 +60,6 @@ function lay(table, cells) {
     row.filter((cell) => cell.tagName === "TH").forEach((cell) => { cell.scope = at === 0 ? "col" : "row"; });
     return element;
   });
-  table.tHead.replaceChildren(first);
+  table.tHead?.replaceChildren(first);
   table.tBodies[0].replaceChildren(...rest);
 }

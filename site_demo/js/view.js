@@ -1,4 +1,5 @@
 // The switches of the View panel: which hand, how the neck lies, light or dark, size of the text.
+import { part } from "./parts.js";
 import { keep, recall } from "./store.js";
 
 const STORE = "fingerpost:view";
@@ -6,7 +7,7 @@ const root = document.documentElement;
 
 /** Binds the panel's radio buttons to the attributes of <html>, and remembers them. */
 export function bindView() {
-  const panel = document.querySelector("[data-panel=view]");
+  const panel = part(document, "[data-panel=view]", HTMLElement);
   if (!panel) return;
   panel.hidden = false;
   showCurrent(panel);
@@ -17,7 +18,7 @@ export function bindView() {
 }
 
 /**
- * @param {string} name hand, view, light or text
+ * @param {string} name hand, view, light, text, or what of the names (js/names.js)
  * @param {string} value empty: as the page was built, or as the device says
  */
 function choose(name, value) {
@@ -29,7 +30,9 @@ function choose(name, value) {
 
 /** @param {Element} panel */
 function showCurrent(panel) {
-  const built = { hand: root.dataset.builtHand, view: root.dataset.builtView };
+  const [notes, sevenths, diminished, minor] = (root.dataset.builtNames ?? "").split(" ");
+  /** @type {Record<string, string | undefined>} */
+  const built = { hand: root.dataset.builtHand, view: root.dataset.builtView, notes, sevenths, diminished, minor };
   for (const input of panel.querySelectorAll("input")) {
     input.checked = input.value === (root.dataset[input.name] ?? built[input.name] ?? "");
   }

@@ -1,0 +1,135 @@
+// Asks the questions: one at a time, answered by a tap or a key, the reason shown with each answer. Nothing is kept.
+import { part, parts, thePart } from "../parts.js";
+import { plain } from "../practice/picture.js";
+import { knownSteps } from "./known.js";
+import { round } from "./questions.js";
+
+/** @typedef {import("./questions.js").Question} Question */
+
+/** @param {HTMLElement} section the section of parts/ask.html */
+export function ask(section) {
+  const place = thePart(section, "[data-ask-place]", HTMLElement);
+  const begin = thePart(section, "[data-ask-begin]", HTMLButtonElement);
+  const questions = round(knownSteps(document), Math.random);
+  if (!questions.length) return;
+  begin.hidden = true;
+  askNext(section, place, questions, 0, 0);
+}
+
+/**
+ * @param {HTMLElement} section @param {HTMLElement} place @param {Question[]} questions
+ * @param {number} at which question @param {number} right how many were answered rightly so far
+ */
+function askNext(section, place, questions, at, right) {
+  if (at === questions.length) {
+    finish(section, place, questions.length, right);
+    return;
+  }
+  const question = questions[at];
+  const asked = copy(section, `template[data-ask-kind=${question.kind}]`);
+  fill(asked, "from", named(question.from));
+  fill(asked, "to", named(question.to));
+  fill(asked, "picture", picture(question));
+  const buttons = question.options.map((option) => {
+    const button = copy(section, "template[data-ask-part=option]");
+    fill(button, "name", named(option));
+    button.dataset.option = option;
+    button.addEventListener("click", () => answer(section, place, question, option, at + 1 === questions.length, (isRight) =>
+      askNext(section, place, questions, at + 1, right + Number(isRight))));
+    return button;
+  });
+  slot(asked, "options")?.append(...buttons);
+  place.replaceChildren(asked);
+  asked.tabIndex = -1;
+  asked.focus();
+}
+
+/**
+ * @param {HTMLElement} section @param {HTMLElement} place @param {Question} question @param {string} chosen
+ * @param {boolean} last @param {(isRight: boolean) => void} goOn
+ */
+function answer(section, place, question, chosen, last, goOn) {
+  const words = thePart(section, "template[data-ask-part=words]", HTMLElement).dataset;
+  const isRight = chosen === question.right;
+  for (const button of parts(place, "button[data-option]", HTMLButtonElement)) {
+    const option = button.dataset.option;
+    button.disabled = true;
+    if (option === question.right) fill(button, "verdict", words.isRight ?? "");
+    else if (option === chosen) fill(button, "verdict", words.isWrong ?? "");
+    button.dataset.verdict = option === question.right ? "right" : option === chosen ? "wrong" : "";
+  }
+  const reason = copy(section, "template[data-ask-part=reason]");
+  fill(reason, "verdict", (isRight ? words.right : words.wrong) ?? "");
+  explain(reason, question);
+  const on = slot(reason, "on");
+  if (on) on.textContent = (last ? words.end : words.next) ?? "";
+  on?.addEventListener("click", () => goOn(isRight));
+  place.append(reason);
+  reason.focus();
+}
+
+/** The step's own sentence about its sound and its table say why. @param {HTMLElement} reason @param {Question} question */
+function explain(reason, question) {
+  const step = thePart(document, `[id="${CSS.escape(question.step)}"]`, HTMLElement);
+  const sound = part(step, ".fp-sound", HTMLElement);
+  const said = question.kind === "note" && sound ? [...sound.cloneNode(true).childNodes] : [named(question.right)];
+  fill(reason, "reason", ...said);
+  const table = part(step, ".fp-strings", HTMLTableElement)?.cloneNode(true);
+  if (table) fill(reason, "table", table);
+  const link = slot(reason, "step");
+  if (link instanceof HTMLAnchorElement) link.href = `#${encodeURIComponent(question.step)}`;
+}
+
+/** @param {HTMLElement} section @param {HTMLElement} place @param {number} asked @param {number} right */
+function finish(section, place, asked, right) {
+  const end = copy(section, "template[data-ask-part=end]");
+  fill(end, "right", String(right));
+  fill(end, "asked", String(asked));
+  const on = slot(end, "on");
+  if (on) on.textContent = thePart(section, "template[data-ask-part=words]", HTMLElement).dataset.again ?? "";
+  on?.addEventListener("click", () => ask(section));
+  place.replaceChildren(end);
+  end.focus();
+}
+
+/** The step's picture, without its name; where the name is asked for also without what moved. @param {Question} question */
+function picture({ kind, step }) {
+  const shown = thePart(document, `[id="${CSS.escape(step)}"] .fp-figure > .fp-frame`, SVGSVGElement);
+  const copied = /** @type {SVGSVGElement} */ (shown.cloneNode(true));
+  const words = part(copied, "desc", SVGElement)?.textContent ?? "";
+  parts(copied, "title, desc", SVGElement).forEach((one) => one.remove());
+  copied.removeAttribute("aria-labelledby");
+  copied.setAttribute("aria-label", words);
+  return kind === "name" ? plain(copied) : copied;
+}
+
+/** A name as every name on the page is marked, so that it follows the reader's style. @param {string} name */
+function named(name) {
+  const known = part(document, `main .fp-block [data-name="${CSS.escape(name)}"]`, HTMLElement);
+  const element = document.createElement("span");
+  element.dataset.name = name;
+  element.textContent = known?.dataset.built ?? known?.textContent ?? name;
+  const aloud = known?.getAttribute("aria-label");
+  if (aloud) {
+    element.setAttribute("role", "img");
+    element.setAttribute("aria-label", aloud);
+  }
+  return element;
+}
+
+/** @param {ParentNode} within @param {string} selector @returns {HTMLElement} */
+function copy(within, selector) {
+  const made = thePart(within, selector, HTMLTemplateElement).content.firstElementChild?.cloneNode(true);
+  if (!(made instanceof HTMLElement)) throw new Error(`${selector} is empty`);
+  return made;
+}
+
+/** @param {ParentNode} within @param {string} name */
+function slot(within, name) {
+  return part(within, `[data-slot="${name}"]`, HTMLElement);
+}
+
+/** @param {ParentNode} within @param {string} name @param {...(Node | string)} content */
+function fill(within, name, ...content) {
+  slot(within, name)?.replaceChildren(...content);
+}

@@ -1,0 +1,137 @@
+// Shows one step: its name, the short form of the move, the picture, what stays, what moves, what is heard, the table.
+import { part, parts, thePart } from "../parts.js";
+import { fingersLifted } from "./fingers.js";
+import { animateMoves, drawMoves, markAt } from "./movement.js";
+import { movesIn, undone } from "./moves.js";
+import { arriving, bigPicture, plain } from "./picture.js";
+import { wayOf } from "./scene.js";
+import { plainText, put } from "./steps.js";
+
+/**
+ * @typedef {import("./steps.js").Step} Step
+ * @typedef {import("./steps.js").Said} Said
+ * @typedef {import("./scene.js").Scene} Scene
+ * @typedef {import("./scene.js").Movement} Movement
+ */
+
+/** Lines of a step's words that are shown after its move, in their order. */
+const MORE = ".fp-words > :is(.fp-strokes, .fp-note, .fp-say, .fp-cue)";
+/** Signs of a short form that one line holds beside a chord's name. */
+const ONE_LINE = 9;
+
+/**
+ * @param {HTMLElement} view
+ * @param {Scene} scene
+ * @param {{how: Movement, duration: number}} movement duration in milliseconds
+ * @param {import("./words.js").Say} say
+ */
+export function show(view, scene, movement, say) {
+  const { step, direction } = scene;
+  const own = direction === "there";
+  const way = wayOf(scene, say("apart"));
+  const arm = parts(step.element, ".fp-arm > :not(.fp-no)", HTMLElement).map((one) => one.cloneNode(true));
+  thePart(view, "[data-chord]", HTMLElement).replaceChildren(...arm.flatMap((one) => [one, " "]));
+  showShort(view, way.short);
+  tell(view, "[data-stays]", way.stays);
+  tell(view, "[data-move]", way.move);
+  thePart(view, "[data-move-label]", HTMLElement).textContent = (own && textOf(step, ".fp-move > b")) || say("move");
+  put(thePart(view, "[data-sound]", HTMLElement), (own && part(step.element, ".fp-words > .fp-sound", HTMLElement)) || "");
+  copies(view, "[data-more]", parts(step.element, MORE, HTMLElement));
+  copies(view, "[data-setup]", step.ordinal === 0 ? setupOf(step) : []);
+  copies(view, "[data-table]", parts(step.element, ".fp-strings", HTMLElement));
+  parts(view, "[data-table] table", HTMLTableElement).forEach(plainTable);
+  picture(view, scene, movement);
+}
+
+/** @param {Step} step @param {string} line */
+function textOf(step, line) {
+  return part(step.element, `.fp-words > ${line}`, HTMLElement)?.textContent ?? "";
+}
+
+/** @param {HTMLElement} view @param {Said} short */
+function showShort(view, short) {
+  const place = thePart(view, "[data-short]", HTMLElement);
+  put(place, short);
+  place.classList.toggle("practice-long", [...plainText(short)].length > ONE_LINE);
+}
+
+/** A line that says nothing is not shown. @param {HTMLElement} view @param {string} where @param {Said} words */
+function tell(view, where, words) {
+  const place = thePart(view, where, HTMLElement);
+  put(place, words);
+  if (place.parentElement) place.parentElement.hidden = !plainText(words);
+}
+
+/** @param {HTMLElement} view @param {string} where @param {HTMLElement[]} originals */
+function copies(view, where, originals) {
+  thePart(view, where, HTMLElement).replaceChildren(...originals.map((one) => one.cloneNode(true)));
+}
+
+/** What to tune, and the capo. @param {Step} step */
+function setupOf(step) {
+  const block = step.element.closest(".fp-block");
+  return block ? parts(block, ":scope > :is(.fp-retune, .fp-capo)", HTMLElement) : [];
+}
+
+/**
+ * The table apart from its picture: its columns need no longer be the strings of the picture, and what a script has made a
+ * control of is plain again, since it is too small here to be one.
+ * @param {HTMLTableElement} table
+ */
+function plainTable(table) {
+  for (const control of parts(table, "button", HTMLButtonElement)) {
+    parts(control, ".fp-hidden", HTMLElement).forEach((one) => one.remove());
+    control.replaceWith(...control.childNodes);
+  }
+  // What the lesson's own controls do there, they do not do here.
+  for (const control of parts(table, "th > button", HTMLButtonElement)) {
+    control.replaceWith(...[...control.childNodes].filter((node) => !(node instanceof Element && node.matches(".fp-hidden"))));
+  }
+  table.className = table.classList.contains("fp-strings-down") ? "practice-table practice-table-down" : "practice-table";
+}
+
+/** @param {HTMLElement} view @param {Scene} scene @param {{how: Movement, duration: number}} movement */
+function picture(view, scene, { how, duration }) {
+  const { step, before, direction } = scene;
+  const svg = bigPicture(step.element, "practice-picture");
+  const moves = movesOf(scene, svg);
+  if (direction !== "there") plain(svg);
+  thePart(view, "[data-picture]", HTMLElement).replaceChildren(svg);
+  view.dataset.hand = document.documentElement.dataset.hand ?? svg.dataset.hand;
+  if (direction === "back") showWayBack(svg, moves);
+  showBefore(view, how === "pictures" && moves.length > 0 ? before : null);
+  if (how === "moving") animateMoves(svg, moves, { duration, lifted: fingersLifted(before?.shape ?? "", step.shape) });
+}
+
+/** @param {Scene} scene @param {SVGSVGElement} svg */
+function movesOf({ before, direction }, svg) {
+  if (direction === "there") return movesIn(svg);
+  if (direction !== "back" || !before) return [];
+  const forth = bigPicture(before.element, "practice-forth");
+  return sameNeck(forth, svg) ? undone(movesIn(forth)) : [];
+}
+
+/** Whether two pictures show the same stretch of the neck. @param {SVGSVGElement} one @param {SVGSVGElement} other */
+function sameNeck(one, other) {
+  const frets = (/** @type {SVGSVGElement} */ svg) =>
+    parts(svg, ".fp-fretno", SVGTextElement).map((text) => `${text.textContent} ${text.getAttribute("y")}`).join();
+  return one.getAttribute("viewBox") === other.getAttribute("viewBox") && frets(one) === frets(other);
+}
+
+/** @param {SVGSVGElement} svg @param {import("./moves.js").Move[]} moves */
+function showWayBack(svg, moves) {
+  drawMoves(svg, moves);
+  for (const { to } of moves) {
+    const mark = to && markAt(svg, to);
+    if (mark) arriving(mark);
+    mark?.replaceWith(...mark.childNodes);
+  }
+}
+
+/** Without movement, the shape before it, small. @param {HTMLElement} view @param {Step | null} before */
+function showBefore(view, before) {
+  const figure = thePart(view, "[data-before]", HTMLElement);
+  parts(figure, "svg", SVGSVGElement).forEach((old) => old.remove());
+  figure.hidden = !before;
+  if (before) figure.append(plain(bigPicture(before.element, "practice-before")));
+}

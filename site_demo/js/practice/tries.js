@@ -1,0 +1,33 @@
+// Clean or not: takes the student's word for each change, and shows the share of clean tries as it is.
+import { siteRoot } from "../store.js";
+
+/**
+ * @typedef {import("./steps.js").Step} Step
+ * @typedef {import("../kept/record.js").Change} Change
+ * @typedef {typeof import("../kept/tries.js")} Keeper
+ */
+
+/** Fetched with the view, not with the lesson. @returns {Promise<Keeper | null>} null: no tries can be kept here */
+export async function triesKeeper() {
+  try {
+    return await import("../kept/tries.js");
+  } catch {
+    return null;
+  }
+}
+
+/** What a try is kept under. @param {Step} from @param {Step} to @returns {Change} */
+export function changeBetween(from, to) {
+  return {
+    page: location.pathname.slice(siteRoot().length),
+    title: document.querySelector("h1")?.textContent?.trim() ?? document.title,
+    block: to.block,
+    ordinal: to.ordinal,
+    from: from.id,
+    to: to.id,
+    fromShape: from.shape,
+    toShape: to.shape,
+    fromName: from.name,
+    toName: to.name,
+  };
+}

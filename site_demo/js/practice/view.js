@@ -1,0 +1,120 @@
+// The practice view as a whole: puts it in the page, hands each part what it needs, and takes it away again.
+import { part, thePart } from "../parts.js";
+import { placeOf } from "./address.js";
+import { wakefulness } from "./awake.js";
+import { listen } from "./listening.js";
+import { mindRest } from "./rest.js";
+import { Session } from "./session.js";
+import { bindSettings, offerSteps } from "./settings.js";
+import { sounds } from "./sound.js";
+import { readSteps } from "./steps.js";
+import { triesKeeper } from "./tries.js";
+import { pairOf } from "./walk.js";
+import { sayFrom } from "./words.js";
+
+/**
+ * @typedef {object} Practice an open view
+ * @property {(ids: string[]) => void} goTo shows a step, or a change between two
+ * @property {() => HTMLElement} close takes the view away; gives the step of the lesson that was shown
+ *
+ * @typedef {import("./steps.js").Step} Step
+ */
+
+/**
+ * Opens the view.
+ * @param {HTMLTemplateElement} template
+ * @param {string[]} ids one step, or the two of a change; none: the first
+ * @param {() => void} leave asked for by the student
+ * @returns {Practice}
+ */
+export function openPractice(template, ids, leave) {
+  const steps = readSteps(document);
+  const copy = /** @type {DocumentFragment} */ (template.content.cloneNode(true));
+  const view = thePart(copy, "dialog", HTMLDialogElement);
+  document.body.append(view);
+  const now = newSession(view, steps);
+  const goTo = (/** @type {string[]} */ wanted) => {
+    const [first, last] = wanted.map((id) => placeOf(id, steps));
+    now.begin(first ?? 0, last === undefined ? null : pairOf(first, last, steps));
+  };
+  bindControls(view, now, leave);
+  bindPairs(view, now);
+  const ends = [
+    listen(view, () => now.running, () => now.given.settings, (action) => actions(now)[action]()),
+    mindRest(view, now.given.say),
+    on(document.documentElement, "viewchange", () => now.redraw()),
+    on(document, "visibilitychange", () => { if (document.hidden) now.pause(); }),
+  ];
+  view.showModal();
+  goTo(ids);
+  thePart(view, "h2", HTMLElement).focus();
+  return { goTo, close: () => {
+    now.stop();
+    ends.forEach((end) => end());
+    view.close();
+    view.remove();
+    return now.step.element;
+  } };
+}
+
+/** @param {HTMLDialogElement} view @param {Step[]} steps @returns {Session} */
+function newSession(view, steps) {
+  const say = sayFrom(view);
+  const notice = (/** @type {string} */ which) => { thePart(view, "[data-notice]", HTMLElement).textContent = say(which); };
+  const sound = sounds(() => notice("silent"));
+  const awake = wakefulness(() => notice("sleeps"));
+  const settings = bindSettings(thePart(view, "form", HTMLFormElement), () => {
+    if (settings.sound) sound.ready();
+    now.changed();
+  });
+  const now = new Session({ view, steps, settings, say, notice, sound, awake });
+  triesKeeper().then((keeper) => (keeper ? now.count(keeper) : notice("unkept")));
+  return now;
+}
+
+/** @param {Session} now @returns {Record<import("./keys.js").Action, () => void>} */
+function actions(now) {
+  return {
+    back: () => now.back(), next: () => now.next(), clean: () => now.rate(true), unclean: () => now.rate(false),
+    run: () => now.run(), pause: () => now.pause(),
+  };
+}
+
+/** @param {HTMLDialogElement} view @param {Session} now @param {() => void} leave */
+function bindControls(view, now, leave) {
+  /** @type {Record<string, () => void>} */
+  const acts = {
+    ...actions(now), leave, hurts: () => now.stop(), again: () => now.again(), strum: () => now.hear(), pair: () => now.togglePair(),
+    run: () => (now.running ? now.pause() : now.run()), picture: () => (now.running ? now.pause() : now.again()),
+  };
+  for (const [name, act] of Object.entries(acts)) {
+    part(view, `[data-${name}]`, HTMLElement)?.addEventListener("click", () => act());
+  }
+  view.addEventListener("cancel", (event) => {
+    event.preventDefault();
+    leave();
+  });
+}
+
+/** Any two steps of a block may be chosen that are held in different shapes. @param {HTMLDialogElement} view @param {Session} now */
+function bindPairs(view, now) {
+  const { steps, say } = now.given;
+  const form = thePart(view, "form", HTMLFormElement);
+  const held = steps.map((step, value) => ({ step, value })).filter(({ step }) => !["rest", "passing"].includes(step.kind));
+  offerSteps(form, held.map(({ step, value }) => ({ value, text: say("option", { n: value + 1, name: step.name }) })));
+  thePart(form, "[data-set-pair]", HTMLButtonElement).addEventListener("click", () => {
+    const [one, other] = ["one", "other"].map((name) => Number(thePart(form, `[name=${name}]`, HTMLSelectElement).value));
+    const pair = pairOf(one, other, steps);
+    thePart(form, "[data-no-pair]", HTMLElement).textContent = pair ? "" : say("no-pair");
+    if (!pair) return;
+    thePart(view, ".practice-settings", HTMLDetailsElement).open = false;
+    now.begin(pair[0], pair);
+    thePart(view, "h2", HTMLElement).focus();
+  });
+}
+
+/** @param {EventTarget} where @param {string} what @param {() => void} act @returns {() => void} stops listening */
+function on(where, what, act) {
+  where.addEventListener(what, act);
+  return () => where.removeEventListener(what, act);
+}

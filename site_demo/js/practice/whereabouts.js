@@ -1,0 +1,36 @@
+// Says where one is in practice: above the step, on the control of pairs, and in the address.
+import { thePart } from "../parts.js";
+import { practiseAddress } from "./address.js";
+import { pairInto } from "./walk.js";
+
+/** Milliseconds after which a step that is shown stands in the address. */
+const SETTLED = 150;
+
+/**
+ * @param {HTMLElement} view @param {import("./words.js").Say} say @param {import("./steps.js").Step[]} steps
+ * @param {number} at @param {import("./walk.js").Pair} pair
+ */
+export function tellWhere(view, say, steps, at, pair) {
+  const { ordinal, block, title } = steps[at];
+  const all = steps.filter((step) => step.block === block).length;
+  thePart(view, "[data-where]", HTMLElement).textContent = say(pair ? "where-pair" : "where", { n: ordinal + 1, all, title });
+  const control = thePart(view, "[data-pair]", HTMLButtonElement);
+  control.setAttribute("aria-pressed", String(pair !== null));
+  control.setAttribute("aria-disabled", String(!pair && !pairInto(at, steps)));
+}
+
+/** The address: told soon, not at once, since browsers allow so many changes of it in a minute and no more. */
+export class Address {
+  #timer = 0;
+
+  /** @param {string[]} ids the steps that it is to say */
+  tell(ids) {
+    this.drop();
+    this.#timer = window.setTimeout(() => history.replaceState(history.state, "", practiseAddress(ids)), SETTLED);
+  }
+
+  /** What has not been told yet never is. */
+  drop() {
+    clearTimeout(this.#timer);
+  }
+}

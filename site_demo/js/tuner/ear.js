@@ -1,0 +1,62 @@
+// One button that starts and stops listening, and says in plain words why it can't.
+import { sayFrom } from "../practice/words.js";
+import { listen } from "./microphone.js";
+import { PitchFinder } from "./pitch.js";
+
+/**
+ * @typedef {object} Ear
+ * @property {() => void} stop lets the microphone go
+ * @property {() => void} forget another string comes
+ * @property {() => boolean} open whether it listens
+ */
+
+/**
+ * @param {HTMLButtonElement} control
+ * @param {HTMLElement} says
+ * @param {ParentNode} words
+ * @param {{lowest: () => number, hears: (finding: import("./pitch.js").Finding, time: number) => void, turned: (on: boolean) => void}} to
+ *   lowest: Hz, of the lowest string; hears: each finding, and its time in seconds of sound
+ * @returns {Ear}
+ */
+export function ear(control, says, words, { lowest, hears, turned }) {
+  const say = sayFrom(words);
+  const shown = control.textContent ?? "";
+  /** @type {import("./microphone.js").Listening | null} */
+  let listening = null;
+  /** @type {PitchFinder | null} */
+  let finder = null;
+  let heard = 0;
+  const turn = (/** @type {boolean} */ on, /** @type {string} */ word) => {
+    control.textContent = on ? say("stop") : shown;
+    says.textContent = say(word);
+    turned(on);
+  };
+  const stop = (word = "stopped") => {
+    if (!listening) return;
+    listening.stop();
+    listening = null;
+    turn(false, word);
+  };
+  const take = (/** @type {Float32Array} */ samples) => {
+    if (!listening || document.querySelector("[data-sounding]")) return;
+    finder ??= new PitchFinder(listening.rate, lowest());
+    heard += samples.length / listening.rate;
+    for (const finding of finder.push(samples)) hears(finding, heard);
+  };
+  const start = async () => {
+    [finder, heard] = [null, 0];
+    control.disabled = true;
+    try {
+      listening = await listen(take, () => { listening = null; turn(false, "gone"); });
+      turn(true, "listening");
+    } catch (error) {
+      says.textContent = say(error instanceof Error ? error.message : "unable");
+    }
+    control.disabled = false;
+  };
+  control.addEventListener("click", () => (listening ? stop() : start()));
+  // Out of sight, out of hearing.
+  document.addEventListener("visibilitychange", () => { if (document.hidden) stop(); });
+  addEventListener("pagehide", () => stop());
+  return { stop: () => stop(), forget: () => finder?.forget(), open: () => listening !== null };
+}

@@ -1,0 +1,153 @@
+// The check that each string of a shape rings: string by string, the student plucks, the page says what it heard.
+import { thePart } from "../parts.js";
+import { bigPicture } from "../practice/picture.js";
+import { sayFrom } from "../practice/words.js";
+import { pluck, stop as silence } from "../sound/player.js";
+import { fretsOf } from "../sound/pitches.js";
+import { stringsOf } from "../sound/score.js";
+import { frequency } from "../sound/string.js";
+import { wake } from "../sound/audio.js";
+import { ear } from "./ear.js";
+import { styles } from "./styles.js";
+import { Pluck } from "./verdict.js";
+
+/** Seconds: after a verdict nothing is listened to; a tone of the page's own is not listened to either. */
+const PAUSE = 0.4;
+const TONE = 1800;
+
+/** @typedef {{string: number, fret: number, pitch: number, open: number, item: HTMLElement, verdict: import("./verdict.js").Verdict | null}} Row */
+
+/** @param {HTMLTemplateElement} template @param {HTMLElement} step */
+export async function openRing(template, step) {
+  await styles();
+  const view = /** @type {HTMLDialogElement} */ (thePart(template.content, "dialog", HTMLDialogElement).cloneNode(true));
+  document.body.append(view);
+  const name = thePart(step, ".fp-arm .fp-chord", HTMLElement);
+  thePart(view, "[data-name]", HTMLElement).append(name.cloneNode(true));
+  thePart(view, "[data-picture]", HTMLElement).append(bigPicture(step, "ring-picture"));
+  const check = new RingCheck(view, step);
+  thePart(view, "[data-close]", HTMLButtonElement).addEventListener("click", () => view.close());
+  view.addEventListener("close", () => { check.stop(); view.remove(); });
+  offerTrial(thePart(view, "[data-strum-trial]", HTMLDetailsElement), step);
+  view.showModal();
+  thePart(view, "h2", HTMLElement).focus();
+}
+
+/** What listens to a whole strum is fetched when its own part is opened. @param {HTMLDetailsElement} trial @param {HTMLElement} step */
+function offerTrial(trial, step) {
+  trial.addEventListener("toggle", async () => (await import("../listening/strum.js")).tryStrum(trial, step), { once: true });
+}
+
+class RingCheck {
+  #at = 0;
+  /** @type {Pluck | null} */
+  #pluck = null;
+  #deafUntil = 0;
+
+  /** @param {HTMLDialogElement} view @param {HTMLElement} step */
+  constructor(view, step) {
+    this.view = view;
+    this.say = sayFrom(view);
+    this.says = thePart(view, "[data-says]", HTMLElement);
+    this.rows = rowsOf(step, thePart(view, "[data-strings]", HTMLElement));
+    this.ear = ear(this.#control("listen"), this.says, view, {
+      lowest: () => frequency(Math.min(...this.rows.map(({ pitch }) => pitch))),
+      hears: (finding, time) => this.#hear(finding, time),
+      turned: (on) => this.#turned(on),
+    });
+    this.#control("tone").addEventListener("click", () => this.#tone());
+    this.#control("next").addEventListener("click", () => this.#ask(this.#at + 1));
+    this.#control("again").addEventListener("click", () => this.#begin());
+    this.rows.forEach((row) => this.#write(row));
+  }
+
+  stop() {
+    this.ear.stop();
+    silence();
+  }
+
+  /** @param {string} which */
+  #control(which) {
+    return thePart(this.view, `[data-${which}]`, HTMLButtonElement);
+  }
+
+  /** @param {boolean} on */
+  #turned(on) {
+    for (const which of ["next", "again"]) this.#control(which).hidden = !on;
+    if (on) this.#begin();
+    else for (const { item } of this.rows) item.removeAttribute("aria-current");
+  }
+
+  #begin() {
+    for (const row of this.rows) {
+      row.verdict = null;
+      this.#write(row);
+    }
+    this.#ask(0);
+  }
+
+  /** @param {number} at @param {string} [before] what is said of the string before */
+  #ask(at, before = "") {
+    this.#at = at;
+    this.#pluck = null;
+    this.ear.forget();
+    this.rows.forEach(({ item }, place) => {
+      if (place === at) item.setAttribute("aria-current", "step");
+      else item.removeAttribute("aria-current");
+    });
+    const row = this.rows[at];
+    const ringing = this.rows.filter(({ verdict }) => verdict === "rings").length;
+    const next = row ? this.say("now", { n: row.string }) : this.say("done", { ringing, all: this.rows.length });
+    this.says.textContent = `${before} ${next}`.trim();
+  }
+
+  /** @param {import("./pitch.js").Finding} finding @param {number} time */
+  #hear(finding, time) {
+    const row = this.rows[this.#at];
+    if (!row || time < this.#deafUntil) return;
+    const others = this.rows.filter((other) => other !== row).map(({ pitch }) => pitch);
+    this.#pluck ??= new Pluck({ pitch: row.pitch, open: row.open, others });
+    const verdict = this.#pluck.hear(finding, time);
+    if (!verdict) return;
+    [row.verdict, this.#deafUntil] = [verdict, time + PAUSE];
+    this.#write(row);
+    const said = this.say("said", { n: row.string, verdict: this.#words(row) });
+    this.#ask(verdict === "rings" ? this.#at + 1 : this.#at, said);
+  }
+
+  /** @param {Row} row */
+  #words({ verdict, fret, string }) {
+    if (!verdict) return this.say("not-yet");
+    return this.say(verdict === "silent" && fret === 0 ? "silent-open" : verdict, { n: string });
+  }
+
+  /** @param {Row} row */
+  #write(row) {
+    const which = this.say(row.fret ? "fretted" : "open-string", { n: row.string, fret: row.fret });
+    row.item.dataset.verdict = row.verdict ?? "";
+    const name = Object.assign(document.createElement("b"), { textContent: which });
+    row.item.replaceChildren(name, `: ${this.#words(row)}`);
+  }
+
+  /** The string as it should sound; it is not listened to meanwhile. */
+  #tone() {
+    wake().catch(() => undefined);
+    const row = this.rows[this.#at] ?? this.rows[0];
+    const control = this.#control("tone");
+    control.dataset.sounding = "";
+    const over = () => { silence(); delete control.dataset.sounding; this.ear.forget(); };
+    pluck(row.pitch).then(() => setTimeout(over, TONE), over);
+  }
+}
+
+/** The strings that should sound, the highest-numbered first. @param {HTMLElement} step @param {HTMLElement} list @returns {Row[]} */
+function rowsOf(step, list) {
+  const frets = fretsOf(step.dataset.shape ?? "");
+  return stringsOf(step).flatMap((pitch, at) => {
+    const fret = frets[at];
+    if (pitch === null || fret === null) return [];
+    const item = document.createElement("li");
+    list.append(item);
+    return [{ string: frets.length - at, fret, pitch, open: pitch - fret, item, verdict: null }];
+  });
+}
