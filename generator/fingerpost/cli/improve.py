@@ -16,8 +16,8 @@ names, and the check finds nothing new in it. Nothing is changed without --write
 words, cues or pictures may speak of the old move.
 
 examples:
-  fingerpost improve course/the-gate.md
-  fingerpost improve --write course/the-gate.md"""
+  fingerpost improve course/the-water-rises.md
+  fingerpost improve --write course/the-water-rises.md"""
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
