@@ -148,7 +148,7 @@ def test_a_step_that_is_gone_is_not_offered_again(visit: Visiting) -> None:
         page.wait_for_timeout(200)
         assert page.is_hidden(".today")
         page = student.open("your-progress/")
-        assert "no longer in its lesson" in page.inner_text("[data-kept-steps]")
+        until(page, "document.querySelector('[data-kept-steps]').innerText.includes('no longer in its lesson')")
 
 
 def test_ticks_from_before_are_taken_over_and_new_ones_noted(visit: Visiting) -> None:
@@ -181,14 +181,14 @@ def test_progress_goes_to_another_device_as_a_file(visit: Visiting, tmp_path: Pa
     with visit() as student:
         tried(student, True, False)
         page = student.open("your-progress/")
-        assert "Am to C" in page.inner_text("[data-kept-steps]")
+        until(page, "document.querySelector('[data-kept-steps]').innerText.includes('Am to C')")
         file = saved(page, tmp_path)
         assert file.name.startswith("between-readings-progress-")
         found = json.loads(file.read_text())
         assert (found["format"], found["version"], found["course"]) == ("fingerpost-progress", 1, "Between Readings")
     with visit() as student:
         page = student.open("your-progress/")
-        assert page.locator("[data-no-steps]").is_visible()
+        until(page, "document.querySelector('[data-no-steps]').checkVisibility()")
         assert page.is_disabled("[data-save]")
         page.set_input_files("[data-take]", file)
         until(page, "document.querySelector('main [data-says]').textContent.startsWith('Taken over: 1 change')")
@@ -248,7 +248,7 @@ def test_where_nothing_can_be_kept_the_page_works_and_says_so_once(visit: Visiti
     with visit() as student:
         student.page.add_init_script(full_store if full else no_store)
         page = tried(student, True)
-        assert "This browser keeps nothing" in page.inner_text(f"{VIEW} [data-notice]")
+        assert "can’t be kept in this browser" in page.inner_text(f"{VIEW} [data-notice]")
         press(page, "ArrowRight")
         page = student.open(LESSON)
         page.locator(".fp-practice input").nth(1).check()

@@ -16,7 +16,6 @@ from playwright.sync_api import Page
 
 from .looking import DESK, NARROW, PHONE, Visit
 
-pytestmark = pytest.mark.xdist_group(__name__)
 Visiting = Callable[..., AbstractContextManager[Visit]]
 UNSEEN = """async () => {
   for (const image of document.querySelectorAll('main img')) { image.loading = 'eager'; await image.decode(); }
@@ -51,7 +50,8 @@ def test_no_page_has_an_error_a_stranger_or_a_picture_out_of_sight(
 def test_no_page_scrolls_sideways_at_320_px(visit: Visiting, pages: list[str], text: str) -> None:
     with visit(size=NARROW) as student:
         student.page.add_init_script(f"localStorage.setItem('fingerpost:view', JSON.stringify({{text: '{text}'}}))")
-        wrong = {path: student.open(path).evaluate(SIDEWAYS) for path in pages}
+        # All pages with large text, which is wider; every third as it comes.
+        wrong = {path: student.open(path).evaluate(SIDEWAYS) for path in (pages if text else pages[::3])}
     assert not any(wrong.values()), {path: found for path, found in wrong.items() if found}
 
 

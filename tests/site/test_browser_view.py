@@ -154,4 +154,4 @@ def test_without_scripts_the_lesson_is_whole_and_no_control_is_dead(visit: Visit
         assert page.locator("button:visible, input[type=radio]:visible").count() == 0
         page.click("summary:text('View')")
         assert page.locator("noscript").first.is_visible()
-        assert page.locator(".top a:visible").count() == 3
+        assert page.locator(".top a:visible").count() == 4
