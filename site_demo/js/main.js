@@ -24,7 +24,7 @@ bindSound();
 bindAloud();
 bindTuner();
 bindTicks();
-bindKept();
 bindSearch();
 bindAsk();
 bindScrollers();
+bindKept();

@@ -22,15 +22,29 @@ export function tellWhere(view, say, steps, at, pair) {
 /** The address: told soon, not at once, since browsers allow so many changes of it in a minute and no more. */
 export class Address {
   #timer = 0;
+  /** @type {string[] | null} */
+  #untold = null;
+
+  constructor() {
+    // Before others read the address for the last time: where one left is where one carries on.
+    for (const event of ["pagehide", "visibilitychange"]) addEventListener(event, () => this.#write(), { capture: true });
+  }
 
   /** @param {string[]} ids the steps that it is to say */
   tell(ids) {
     this.drop();
-    this.#timer = window.setTimeout(() => history.replaceState(history.state, "", practiseAddress(ids)), SETTLED);
+    this.#untold = ids;
+    this.#timer = window.setTimeout(() => this.#write(), SETTLED);
   }
 
   /** What has not been told yet never is. */
   drop() {
     clearTimeout(this.#timer);
+    this.#untold = null;
+  }
+
+  #write() {
+    if (this.#untold) history.replaceState(history.state, "", practiseAddress(this.#untold));
+    this.drop();
   }
 }
