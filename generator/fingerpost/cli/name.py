@@ -5,13 +5,12 @@ from __future__ import annotations
 import argparse
 from typing import TYPE_CHECKING, Any
 
-from fingerpost.cli import instrument
-from fingerpost.cli.answer import QuestionError, answer_each, say_json
+from fingerpost.cli import instrument, key_option
+from fingerpost.cli.answer import answer_each, say_json
 
 if TYPE_CHECKING:
     from fingerpost.cli.sound import Sound
     from fingerpost.music.chord_name import ChordName
-    from fingerpost.music.key import Key
 
 NAME = "name"
 SUMMARY = "what a shape is called, and why"
@@ -48,7 +47,7 @@ def run(args: argparse.Namespace) -> int:
     from fingerpost.cli.sound import of_notes, of_shape
 
     board = instrument.fretboard(args)
-    key = _key(args.key)
+    key = key_option.read(args.key)
 
     def answer(text: str) -> None:
         sound = of_notes(text, key) if _is_notes(text) else of_shape(text, board, key)
@@ -59,17 +58,6 @@ def run(args: argparse.Namespace) -> int:
 
 def _is_notes(text: str) -> bool:
     return "," in text or text[:1] in "ABCDEFG"
-
-
-def _key(text: str | None) -> Key | None:
-    from fingerpost.music.key import Key
-
-    if text is None:
-        return None
-    try:
-        return Key.parse(text)
-    except ValueError as problem:
-        raise QuestionError(f"--key is {text!r}: {problem}", "a key such as G, Em or Bb") from problem
 
 
 def _object(sound: Sound) -> dict[str, Any]:

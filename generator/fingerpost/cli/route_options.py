@@ -7,12 +7,11 @@ import re
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from fingerpost.cli import instrument
+from fingerpost.cli import instrument, key_option
 from fingerpost.cli.answer import QuestionError, complain
 from fingerpost.cli.route_question import Asked, reads, taught_shapes
 from fingerpost.music.fretboard import Fretboard
 from fingerpost.music.hand import Hand
-from fingerpost.music.key import Key
 from fingerpost.music.routes.conditions import Conditions
 from fingerpost.music.routes.question import OPEN_POSITION
 from fingerpost.music.routes.search import MOST_MOVES
@@ -35,7 +34,7 @@ def read(args: argparse.Namespace) -> Asked:
         no_bar=args.no_bar,
         no_muted_inner=args.no_muted_inner,
         keep_ringing=frozenset(_string(word, fretboard) for word in args.keep_ringing),
-        key=_key(args.key),
+        key=key_option.read(args.key),
         avoid=tuple(instrument.shape(text, fretboard) for text in args.avoid),
         only=only,
         at_most=None if args.at_most is None else _count("--at-most", args.at_most, 0, MOST_MOVES),
@@ -90,15 +89,6 @@ def _string(word: str, fretboard: Fretboard) -> int:
             + (f", or its letter ({letters})" if letters else "")
         )
     return string
-
-
-def _key(text: str | None) -> Key | None:
-    if text is None:
-        return None
-    try:
-        return Key.parse(text)
-    except ValueError as problem:
-        raise QuestionError(f"--key is {text!r}: {problem}", "a key such as G, Em or Bb") from problem
 
 
 def _count(option: str, text: str, least: int, most: int) -> int:
