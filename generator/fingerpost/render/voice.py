@@ -65,7 +65,8 @@ class Voice:
         letter = self.tuning.letter(string)
         if letter is None:
             return None
-        return self._named(letter, string_letter(letter, self.style))
+        shown = string_letter(letter, self.style)
+        return marked(letter, shown) if self.marks else shown
 
     def string(self, string: int) -> str:
         """`the A string (5)`; low and high where two strings share a letter; `string 3` where none serves."""
@@ -92,7 +93,8 @@ class Voice:
 
     def note(self, note: str | Note) -> str:
         """A note as it is written on the page: `B♭`."""
-        return self._named(str(_read(note)), _note(note, self.style))
+        shown = _note(note, self.style)
+        return marked(str(_read(note)), shown) if self.marks else shown
 
     def note_aloud(self, note: str | Note) -> str:
         """A note in words: `B flat`."""
@@ -100,10 +102,10 @@ class Voice:
 
     def chord(self, chord: Chord | None) -> str:
         """A chord's symbol as it is written on the page, "" for none."""
-        return "" if chord is None else self._named(_symbol(chord, PLAIN), _symbol(chord, self.style))
-
-    def _named(self, name: str, shown: str) -> str:
-        return marked(name, shown) if self.marks else shown
+        if chord is None:
+            return ""
+        shown = _symbol(chord, self.style)
+        return marked(_symbol(chord, PLAIN), shown) if self.marks else shown
 
     def chord_aloud(self, chord: Chord) -> str:
         """A chord in words: `B flat minor seventh`."""
