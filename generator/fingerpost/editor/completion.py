@@ -24,7 +24,7 @@ from fingerpost.editor.sheet import BlockHere, Sheet, blocks_by_span
 from fingerpost.music import chord_symbol
 from fingerpost.music.shape import Shape, open_shape
 from fingerpost.music.tuning import NAMED
-from fingerpost.source.actions import A_FINGER, A_PLACE, A_STRING, ACTIONS, AN_ACTION
+from fingerpost.source.actions import A_FINGER, A_PLACE, A_STRING, ACTIONS, AN_ACTION, DASHES
 from fingerpost.source.grammar import read_move, read_start
 from fingerpost.source.syntax import (
     AfterStart,
@@ -40,7 +40,7 @@ MENTION = re.compile(r"`+\s*(chord|step|now):\s+([^`]*)$")
 NAME = re.compile(r"(?:^|\s)[=~]\s*(?P<word>[^\s,]*)$")
 WORD = re.compile(r"[^\s,\[\]]*$")
 PLACE_BEGUN = re.compile(r"(?P<finger>[1-4T])(?P<to>\s+to)?\s+$")
-BAR_BEGUN = re.compile(r"[^\s,]+[-‐‑‒–—−](?P<word>[^\s,-]*)$")
+BAR_BEGUN = re.compile(rf"[^\s,]+[{DASHES}](?P<word>[^\s,-]*)$")
 AFTER_FINGER = "`to` and a place, `off`, or `for` and another finger"
 STARTS = {
     "open": "no finger down, every string struck",

@@ -22,7 +22,9 @@ from fingerpost.source.syntax import (
     Token,
 )
 
-DASH = re.compile(r"[-‐‑‒–—−]")
+DASHES = "-‐‑‒–—−"
+"""What an author may take for the dash of a range: the keyboard's, and those that writing programs put in its place."""
+DASH = re.compile(f"[{DASHES}]")
 FINGER = re.compile(r"[1-4T](?![0-9A-Za-z:])")
 LETTER = re.compile(r"[A-Ha-h](?:bb|##|[b#♭♯])?(?![A-Za-z])")
 NUMBER = re.compile(r"[0-9]{1,2}(?![0-9A-Za-z])")
