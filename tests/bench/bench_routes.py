@@ -14,10 +14,12 @@ import gc
 import itertools
 import platform
 import random
+import sys
 import time
 import tracemalloc
 from collections.abc import Iterable
 from datetime import UTC, datetime
+from pathlib import Path
 from statistics import quantiles
 
 import networkx as nx
@@ -28,8 +30,10 @@ from fingerpost.music.routes.neck import Grip, Neck
 from fingerpost.music.routes.question import Atlas, End, Question
 from fingerpost.music.routes.search import cheapest
 
-MOVE = 1 << 40
-"""One move weighs more than all the points of a route."""
+sys.path.insert(0, str(Path(__file__).resolve().parents[1] / "music" / "routes"))
+
+from small_necks import MOVE, by_neck
+
 OPEN = (0,) * 6
 PAIRS, SOURCES, TARGETS = 1000, 6, 340
 CHORDS = "C Am F G G7 E7 Em Fmaj7 Dsus4 D A Bm F#m B7 Cmaj7 Am7 D7 Bb Gm Ebmaj7".split()
@@ -101,23 +105,10 @@ def chords_row() -> None:
     row(f"{len(CHORDS)} chords by name, every pair", first, again, None)
 
 
-def graph(neck: Neck) -> nx.DiGraph:
-    """Every hand that can be reached from the open strings, with every move."""
-    out, todo = nx.DiGraph(), [OPEN]
-    out.add_node(OPEN)
-    while todo:
-        grip = todo.pop()
-        for after, points in neck.moves(grip):
-            if after not in out:
-                todo.append(after)
-            out.add_edge(grip, after, weight=MOVE + points)
-    return out
-
-
 def proof(label: str, limits: Limits, high: int) -> None:
     """Compares with networkx."""
     neck, draw = Neck(hand=Hand(limits=limits), high=high), random.Random(11)
-    whole = graph(neck)
+    whole = by_neck(neck)
     grips = sorted(whole)
     unlike = 0
     for source in draw.sample(grips, SOURCES):
