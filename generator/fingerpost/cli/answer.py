@@ -30,6 +30,7 @@ def complain(message: str, fix: str = "") -> None:
 
 def say_json(value: Any) -> None:
     """One object on one line of standard output."""
+    # ASCII only: no sign of an asker's text acts on the terminal.
     print(json.dumps(value, ensure_ascii=True))
 
 

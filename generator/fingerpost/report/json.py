@@ -27,4 +27,5 @@ def as_object(finding: Diagnostic) -> dict[str, str | int]:
 
 def write(findings: Iterable[Diagnostic]) -> Iterator[str]:
     """A line for each finding."""
+    # ASCII only: no sign of an author's text acts on the terminal that a line may be shown on.
     return (json.dumps(as_object(finding), ensure_ascii=True) for finding in findings)

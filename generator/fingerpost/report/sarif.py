@@ -24,6 +24,7 @@ Json = dict[str, Any]
 def write(findings: Iterable[Diagnostic]) -> str:
     """The whole log as one JSON text. The findings' files are paths from where the log is to be read."""
     log = {"$schema": SCHEMA, "version": "2.1.0", "runs": [_run(list(findings))]}
+    # ASCII only, as in report/json.py.
     return json.dumps(log, ensure_ascii=True, indent=1)
 
 
