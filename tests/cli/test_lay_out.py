@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import io
 import json
 import os
 import shutil
 import subprocess
 import sys
+from functools import partial
 from pathlib import Path
 
 import pytest
@@ -22,17 +22,10 @@ SETTINGS = "site_name: Laid out\nplugins: [fingerpost]\ntheme: {name: fingerpost
 
 
 @pytest.fixture
-def lay_out(capsys, monkeypatch, tmp_path):
+def lay_out(ask, monkeypatch, tmp_path):
     """Runs `lay-out` in an empty folder: exit code, standard output, standard error."""
     monkeypatch.chdir(tmp_path)
-
-    def run(*arguments: str, stdin: str = "") -> tuple[int, str, str]:
-        monkeypatch.setattr(sys, "stdin", io.StringIO(stdin))
-        capsys.readouterr()
-        code = main(["lay-out", *arguments])
-        return (code, *capsys.readouterr())
-
-    return run
+    return partial(ask, "lay-out")
 
 
 def demo_chords() -> list[str]:
@@ -138,10 +131,10 @@ def test_no_plan_no_lessons(lay_out, tmp_path):
     assert list(tmp_path.iterdir()) == []
 
 
-def improved(capsys, *arguments: str) -> tuple[int, str, str]:
-    capsys.readouterr()
-    code = main(["improve", *arguments])
-    return (code, *capsys.readouterr())
+@pytest.fixture
+def improve(ask):
+    """Runs `improve`: exit code, standard output, standard error."""
+    return partial(ask, "improve")
 
 
 def page(tmp_path: Path, steps: str, end: str = "\n") -> Path:
@@ -151,54 +144,54 @@ def page(tmp_path: Path, steps: str, end: str = "\n") -> Path:
     return path
 
 
-def test_a_shorter_way_is_suggested_and_only_written_when_asked(capsys, tmp_path):
+def test_a_shorter_way_is_suggested_and_only_written_when_asked(improve, tmp_path):
     path = page(tmp_path, "- 3 off passing\n- 3 to G2 = Am # mine\n- 4 to B3\n", "\r\n")
     before = path.read_bytes()
-    code, out, _ = improved(capsys, str(path))
+    code, out, _ = improve(str(path))
     assert (code, path.read_bytes()) == (0, before)
     assert "from C to Am there is a way that is 1 move shorter" in out
     assert "nothing was changed" in out
-    (line,) = improved(capsys, "--json", str(path))[1].splitlines()
+    (line,) = improve("--json", str(path))[1].splitlines()
     answer = json.loads(line)
     assert (answer["line"], answer["from"], answer["to"]) == (8, "C", "Am")
     assert (answer["now"]["length"], answer["instead"]["length"]) == (2, 1)
     assert answer["instead"]["moves"] == ["3 to G2"]
-    assert improved(capsys, "--write", str(path))[0] == 0
+    assert improve("--write", str(path))[0] == 0
     assert path.read_bytes() == before.replace(b"- 3 off passing\r\n", b"")
 
 
-def test_an_easier_shape_in_the_middle_is_suggested(capsys, tmp_path):
+def test_an_easier_shape_in_the_middle_is_suggested(improve, tmp_path):
     text = (ROOT / "course" / "the-midnight-round.md").read_text()
     course = tmp_path / "here"
     shutil.copytree(ROOT / "course", course / "course")
     shutil.copy(ROOT / "mkdocs.yml", course)
     path = course / "course" / "the-midnight-round.md"
     path.write_text(text.replace("- move: 2 off\n  name: Em7", "- move: 2 to D2\n  name: Em7", 1))
-    out = improved(capsys, str(path))[1]
+    out = improve(str(path))[1]
     assert "from G to G there is an easier way of as many moves" in out
-    assert improved(capsys, "--write", str(path))[0] == 0
+    assert improve("--write", str(path))[0] == 0
     assert path.read_text() == text
 
 
-def test_words_that_may_speak_of_the_move_are_left_to_the_author(capsys, tmp_path):
+def test_words_that_may_speak_of_the_move_are_left_to_the_author(improve, tmp_path):
     path = page(tmp_path, "- 3 off passing\n- move: 3 to G2\n  name: Am\n  say: Now 3 comes down.\n- 4 to B3\n")
     before = path.read_bytes()
-    out = improved(capsys, "--write", str(path))[1]
+    out = improve("--write", str(path))[1]
     assert "change it by hand" in out
     assert path.read_bytes() == before
 
 
-def test_nothing_better_is_said_so(capsys, tmp_path):
+def test_nothing_better_is_said_so(improve, tmp_path):
     path = page(tmp_path, "- 3 to G2 = Am\n")
-    assert improved(capsys, str(path))[1] == f"{path}: no shorter or easier way was found.\n"
+    assert improve(str(path))[1] == f"{path}: no shorter or easier way was found.\n"
 
 
-def test_what_is_no_page_or_has_errors(capsys, tmp_path):
-    code, _, err = improved(capsys, str(tmp_path))
+def test_what_is_no_page_or_has_errors(improve, tmp_path):
+    code, _, err = improve(str(tmp_path))
     assert code == 2
     assert "is a folder; expected one page of a course" in err
-    assert improved(capsys, str(tmp_path / "none.md"))[0] == 2
+    assert improve(str(tmp_path / "none.md"))[0] == 2
     broken = page(tmp_path, "- 3 of = Am\n")
-    code, _, err = improved(capsys, str(broken))
+    code, _, err = improve(str(broken))
     assert code == 2
     assert "has errors, so its hand is a guess" in err
