@@ -1,8 +1,8 @@
 // A trial: listens to one strum of a shape and names one fault, or says that it can't tell. It never says that all is well.
 import { part, thePart } from "../parts.js";
-import { sayFrom } from "../practice/words.js";
 import { pitchesOf } from "../sound/pitches.js";
 import { listen } from "../tuner/microphone.js";
+import { sayFrom } from "../words.js";
 import { StrumCatcher } from "./catch.js";
 import { covered, fault } from "./fault.js";
 
@@ -57,7 +57,7 @@ async function oneStrum() {
   }
 }
 
-/** @param {import("./fault.js").Named | null} named @param {import("../practice/words.js").Say} say @param {number[]} open */
+/** @param {import("./fault.js").Named | null} named @param {import("../words.js").Say} say @param {number[]} open */
 function told(named, say, open) {
   if (!named) return say("cant-tell");
   if (named.fault === "silent") return say("silent-string", { n: named.string });

@@ -17,7 +17,7 @@ import { Address, tellWhere } from "./whereabouts.js";
  * @property {HTMLElement} view
  * @property {Step[]} steps
  * @property {import("./settings.js").Settings} settings always the current ones
- * @property {import("./words.js").Say} say
+ * @property {import("../words.js").Say} say
  * @property {(which: string) => void} notice says something that is no part of the step
  * @property {import("./sound.js").Sounds} sound
  * @property {{keep: () => void, release: () => void}} awake

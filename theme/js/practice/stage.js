@@ -23,7 +23,7 @@ const ONE_LINE = 9;
  * @param {HTMLElement} view
  * @param {Scene} scene
  * @param {{how: Movement, duration: number}} movement duration in milliseconds
- * @param {import("./words.js").Say} say
+ * @param {import("../words.js").Say} say
  */
 export function show(view, scene, movement, say) {
   const { step, direction } = scene;

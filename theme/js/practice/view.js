@@ -1,5 +1,6 @@
 // The practice view as a whole: puts it in the page, hands each part what it needs, and takes it away again.
 import { part, thePart } from "../parts.js";
+import { sayFrom } from "../words.js";
 import { placeOf } from "./address.js";
 import { wakefulness } from "./awake.js";
 import { listen } from "./listening.js";
@@ -10,7 +11,6 @@ import { sounds } from "./sound.js";
 import { readSteps } from "./steps.js";
 import { triesKeeper } from "./tries.js";
 import { pairOf } from "./walk.js";
-import { sayFrom } from "./words.js";
 
 /**
  * @typedef {object} Practice an open view

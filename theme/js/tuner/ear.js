@@ -1,5 +1,5 @@
 // One button that starts and stops listening, and says in plain words why it can't.
-import { sayFrom } from "../practice/words.js";
+import { sayFrom } from "../words.js";
 import { listen } from "./microphone.js";
 import { PitchFinder } from "./pitch.js";
 

@@ -1,8 +1,8 @@
 // The tuner: a panel above the tunings of the course; tones by ear, and by microphone how far off each string is.
 import { parts, thePart } from "../parts.js";
-import { sayFrom } from "../practice/words.js";
 import { frequency } from "../sound/string.js";
 import { bindVolume } from "../sound/controls.js";
+import { sayFrom } from "../words.js";
 import { ear } from "./ear.js";
 import { midiOf, reading } from "./reading.js";
 import { styles } from "./styles.js";
@@ -65,7 +65,7 @@ function chooser(view, tunings) {
   return { tuning: () => tuning, wanted: () => (only ? tuning.rows.indexOf(only) : null) };
 }
 
-/** A tone and a choice for each string. @param {Tuning} tuning @param {import("../practice/words.js").Say} say @param {(row: HTMLTableRowElement) => void} chose */
+/** A tone and a choice for each string. @param {Tuning} tuning @param {import("../words.js").Say} say @param {(row: HTMLTableRowElement) => void} chose */
 function giveControls({ section, rows }, say, chose) {
   const head = document.createElement("th");
   head.scope = "col";

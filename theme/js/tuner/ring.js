@@ -1,12 +1,12 @@
 // The check that each string of a shape rings: string by string, the student plucks, the page says what it heard.
 import { thePart } from "../parts.js";
 import { bigPicture } from "../practice/picture.js";
-import { sayFrom } from "../practice/words.js";
 import { pluck, stop as silence } from "../sound/player.js";
 import { fretsOf } from "../sound/pitches.js";
 import { stringsOf } from "../sound/score.js";
 import { frequency } from "../sound/string.js";
 import { wake } from "../sound/audio.js";
+import { sayFrom } from "../words.js";
 import { ear } from "./ear.js";
 import { styles } from "./styles.js";
 import { Pluck } from "./verdict.js";
