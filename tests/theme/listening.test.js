@@ -5,7 +5,7 @@ import { test } from "node:test";
 import { covered, fault } from "../../theme/js/listening/fault.js";
 import { partial, partialsAmong } from "../../theme/js/listening/partials.js";
 import { chances, strum } from "./listening/steel.js";
-import { chordOf, OPEN, trial } from "./listening/trial.js";
+import { chordOf, trial } from "./listening/trial.js";
 
 const RATE = 22050;
 
@@ -32,14 +32,14 @@ test("what is named is right, and a clean strum is never accused", () => {
 test("silence, noise and too short a sound name nothing", () => {
   const chance = chances(4);
   const chord = chordOf("x32010");
-  assert.equal(fault(new Float32Array(RATE), RATE, chord, OPEN), null);
-  assert.equal(fault(new Float32Array(RATE * 2).map(() => chance() - 0.5), RATE, chord, OPEN), null);
-  assert.equal(fault(new Float32Array(400).fill(0.1), RATE, chord, OPEN), null);
+  assert.equal(fault(new Float32Array(RATE), RATE, chord), null);
+  assert.equal(fault(new Float32Array(RATE * 2).map(() => chance() - 0.5), RATE, chord), null);
+  assert.equal(fault(new Float32Array(400).fill(0.1), RATE, chord), null);
 });
 
 test("two faults at once are not told as one", () => {
   const chord = chordOf("320003");
   const two = chord.map((one) => (one.string === 6 || one.string === 5 ? { midi: one.midi, muted: true } : one));
-  const found = fault(strum(two, chances(6), RATE), RATE, chord, OPEN);
+  const found = fault(strum(two, chances(6), RATE), RATE, chord);
   assert.ok(found === null || found.string === 6 || found.string === 5);
 });

@@ -2,12 +2,12 @@
 import { covered, fault } from "../../../theme/js/listening/fault.js";
 
 /** Standard tuning, string 1 first (MIDI). */
-export const OPEN = [64, 59, 55, 50, 45, 40];
+const OPEN = [64, 59, 55, 50, 45, 40];
 
-/** @param {string} shape `x32010`, the lowest string first @returns {import("../../../theme/js/listening/fault.js").Sounding[]} */
+/** @param {string} shape `x32010`, the lowest string first @returns {import("../../../theme/js/listening/fault.js").Held[]} */
 export function chordOf(shape) {
   const frets = shape.includes("-") ? shape.split("-") : [...shape];
-  return frets.flatMap((fret, at) => (fret === "x" ? [] : [{ string: 6 - at, midi: OPEN[5 - at] + Number(fret) }]));
+  return frets.flatMap((fret, at) => (fret === "x" ? [] : [{ string: 6 - at, midi: OPEN[5 - at] + Number(fret), open: OPEN[5 - at] }]));
 }
 
 /**
@@ -22,18 +22,18 @@ export function trial(shapes, strum, chance, times, rate = 22050) {
     const chord = chordOf(shape);
     const hidden = covered(chord);
     for (let time = 0; time < times; time += 1) {
-      note(table.clean, fault(strum(chord, chance, rate), rate, chord, OPEN), null);
+      note(table.clean, fault(strum(chord, chance, rate), rate, chord), null);
       for (const one of chord) {
         strings[one.string] ??= count();
         const silent = chord.map((other) => (other === one ? { midi: one.midi, muted: true } : other));
-        const found = fault(strum(silent, chance, rate), rate, chord, OPEN);
+        const found = fault(strum(silent, chance, rate), rate, chord);
         for (const tally of [table.silent, strings[one.string]]) note(tally, found, { string: one.string, fault: "silent" }, hidden.includes(one.string));
-        const least = OPEN[one.string - 1];
+        const least = one.open;
         const wrong = [one.midi - 1, one.midi + 1, one.midi - 2, least].filter((midi) => midi >= least && midi !== one.midi);
         if (one.midi === least || !wrong.length) continue;
         const midi = wrong[Math.floor(chance() * wrong.length)];
         const off = chord.map((other) => (other === one ? { midi } : other));
-        const named = fault(strum(off, chance, rate), rate, chord, OPEN);
+        const named = fault(strum(off, chance, rate), rate, chord);
         for (const tally of [table.other, strings[one.string]]) note(tally, named, { string: one.string, fault: "other", midi }, hidden.includes(one.string));
       }
     }

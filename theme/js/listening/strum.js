@@ -1,6 +1,6 @@
 // A trial: listens to one strum of a shape and names one fault, or says that it can't tell. It never says that all is well.
 import { part, thePart } from "../parts.js";
-import { pitchesOf } from "../sound/pitches.js";
+import { heldOf } from "../sound/score.js";
 import { listen } from "../tuner/microphone.js";
 import { sayFrom } from "../words.js";
 import { StrumCatcher } from "./catch.js";
@@ -14,7 +14,7 @@ export function tryStrum(place, step) {
   const say = sayFrom(place);
   const says = thePart(place, "[data-strum-says]", HTMLElement);
   const control = thePart(place, "button[data-strum]", HTMLButtonElement);
-  const { chord, open } = chordOf(step);
+  const chord = heldOf(step);
   const hidden = covered(chord);
   thePart(place, "[data-strum-covered]", HTMLElement).textContent = hidden.length ? say("covered", { strings: hidden.join(", ") }) : say("none-covered");
   control.hidden = hidden.length > chord.length - 2;
@@ -23,7 +23,7 @@ export function tryStrum(place, step) {
     try {
       says.textContent = say("wait");
       const heard = await oneStrum();
-      says.textContent = heard ? told(fault(heard.sound, heard.rate, chord, open), say, open) : say("nothing");
+      says.textContent = heard ? told(fault(heard.sound, heard.rate, chord), say) : say("nothing");
     } catch (error) {
       says.textContent = sayFrom(part(document, "dialog[open]", HTMLElement) ?? document)(error instanceof Error ? error.message : "unable");
     }
@@ -57,20 +57,9 @@ async function oneStrum() {
   }
 }
 
-/** @param {import("./fault.js").Named | null} named @param {import("../words.js").Say} say @param {number[]} open */
-function told(named, say, open) {
+/** @param {import("./fault.js").Named | null} named @param {import("../words.js").Say} say */
+function told(named, say) {
   if (!named) return say("cant-tell");
   if (named.fault === "silent") return say("silent-string", { n: named.string });
-  const fret = named.midi - open[named.string - 1];
-  return fret ? say("other-fret", { n: named.string, fret }) : say("other-open", { n: named.string });
-}
-
-/** @param {HTMLElement} step */
-function chordOf(step) {
-  const block = step.closest(".fp-block");
-  const { tuning = "", capo = "0" } = block instanceof HTMLElement ? block.dataset : {};
-  const tuned = tuning.split(" ").map(Number);
-  const strings = pitchesOf(step.dataset.shape ?? "", tuned, Number(capo));
-  const chord = strings.flatMap((midi, at) => (midi === null ? [] : [{ string: strings.length - at, midi }]));
-  return { chord, open: tuned.map((midi) => midi + Number(capo)).reverse() };
+  return named.fret ? say("other-fret", { n: named.string, fret: named.fret }) : say("other-open", { n: named.string });
 }
