@@ -6,7 +6,6 @@ import { spectrum } from "./spectrum.js";
 /** @typedef {import("./partials.js").Sounding} Sounding */
 /** @typedef {Sounding & {open: number}} Held open: what the string sounds where a finger misses it */
 /** @typedef {{string: number, fault: "silent"} | {string: number, fault: "other", midi: number, fret: number}} Named */
-/** @typedef {{string: number, midi: number, levels: number[], first: number}} Heard levels: dB of the partials it has for itself */
 
 /** Everything that was set by trials, in one place; dB unless said otherwise. */
 export const SET = {
