@@ -7,10 +7,11 @@ import re
 from fingerpost.course.model import Block, ChordEntry, Course, Lesson, ShapeMet
 from fingerpost.course.settings import Settings
 from fingerpost.music.chord_symbol import read
-from fingerpost.render.course_pages import chord_index, how_to_read, staying_unhurt
+from fingerpost.render.course_pages import MAKERS, chord_index, how_to_read, staying_unhurt
 from fingerpost.render.legend import EXAMPLES
 from fingerpost.render.look import Links, Look
 from fingerpost.render.picture import Role
+from fingerpost.workspace.links import ADDED
 
 from .examples import NASTY, loosening
 from .markup import Markup
@@ -96,3 +97,8 @@ def test_a_page_is_one_block_of_markup_below_its_heading() -> None:
         title, _, body = page.markdown.partition("\n\n")
         assert title == f"# {page.title}"
         assert "\n\n" not in body
+
+
+def test_the_check_knows_every_page_that_the_build_adds() -> None:
+    """`workspace.links` lists them apart, so that `check` need not import what draws them."""
+    assert set(MAKERS) == set(ADDED)
