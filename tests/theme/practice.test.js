@@ -5,6 +5,7 @@ import { askedToPractise, placeOf, practiseAddress } from "../../theme/js/practi
 import { beatTime, litMark, meaning, stride } from "../../theme/js/practice/beats.js";
 import { fingersLifted } from "../../theme/js/practice/fingers.js";
 import { actionOf } from "../../theme/js/practice/keys.js";
+import { Position } from "../../theme/js/practice/position.js";
 import { restIsDue, workedOn, workedSoFar } from "../../theme/js/practice/rested.js";
 import { changeOf, direction, neighbour, pairInto, pairOf, timedNext } from "../../theme/js/practice/walk.js";
 
@@ -49,6 +50,22 @@ test("a change begins before a way-point, and rests, holds and other blocks are 
 
 test("two steps lie there, back or apart", () => {
   assert.deepEqual([[1, 2], [2, 1], [2, 0], [5, 6], [1, 0]].map(([from, to]) => direction(from, to, STEPS)), ["there", "back", "apart", "apart", "back"]);
+});
+
+test("a round of a pair goes there and back, and time begins with its first", () => {
+  const opened = new Position(STEPS).opened(5, [0, 2]);
+  const there = opened.inTime;
+  const back = there.inTime;
+  assert.deepEqual([opened, there, back].map(({ at, roundIsOver }) => [at, roundIsOver]), [[0, false], [2, false], [0, true]]);
+  assert.deepEqual([opened.change, there.change, back.change], [null, [STEPS[0], STEPS[2]], [STEPS[2], STEPS[0]]]);
+  assert.deepEqual([there.timeBegins.at, back.timeBegins.at, back.timeBegins.roundIsOver], [0, 0, false]);
+  assert.deepEqual(there.practised, [STEPS[0], STEPS[2]]);
+});
+
+test("gone on, a step is come to by a change; gone back, it is only opened; a position stays as it was", () => {
+  const third = new Position(STEPS, 2);
+  assert.deepEqual([third.beside(1).from, third.beside(-1).from, new Position(STEPS).beside(-1)], [2, null, null]);
+  assert.deepEqual([third.at, third.timeBegins === third, third.otherPair], [2, true, [0, 2]]);
 });
 
 test("beats come when the tempo says, by the count and not by the last one", () => {
