@@ -15,7 +15,10 @@ WHERE: dict[tuple[str, ...], str] = {BLOCK_KEYS: "the block", STEP_KEYS: "a step
 
 
 def by_key(entries: list[Entry], known: tuple[str, ...], findings: Findings) -> dict[str, Entry]:
-    """The entries by key; unknown and repeated ones are reported, and the first of a key counts."""
+    """The entries by key; unknown and repeated ones are reported, and the first of a key counts.
+
+    One that is misspelt beyond doubt is read as the key that it stands for, so that nothing else is found missing.
+    """
     kept: dict[str, Entry] = {}
     there = {entry.key.text for entry in entries}
     for entry in entries:
@@ -25,7 +28,8 @@ def by_key(entries: list[Entry], known: tuple[str, ...], findings: Findings) -> 
         if key.text == "<<":
             refuse(key, findings)
         elif key.text not in known:
-            _unknown(key, known, there, findings)
+            if meant := _unknown(key, known, there, findings):
+                kept.setdefault(meant, entry)
         elif first := kept.get(key.text):
             where, line = WHERE[known], first.key.span.line
             message = f"`{key.text}` is given twice in {where}; the first, on line {line}, counts"
@@ -35,11 +39,14 @@ def by_key(entries: list[Entry], known: tuple[str, ...], findings: Findings) -> 
     return kept
 
 
-def _unknown(key: Token, known: tuple[str, ...], there: set[str], findings: Findings) -> None:
+def _unknown(key: Token, known: tuple[str, ...], there: set[str], findings: Findings) -> str:
+    """The finding about a key that is not known; gives the key that is meant, "" where that is not beyond doubt."""
     others = STEP_KEYS if known is BLOCK_KEYS else BLOCK_KEYS
     message, fix = f"`{key.text}` is not a key of {WHERE[known]}", nearest(key.text.replace(" ", "_"), known)
     if key.text in others:
         message, fix = f"`{key.text}` is a key of {WHERE[others]}, not of {WHERE[known]}", ""
     # A key that is there already can't be meant a second time; where two are near, the author has to say which.
-    edits = (Edit(key.span, fix),) if fix and fix not in there and only_near(key.text, known) else ()
+    meant = fix if fix not in there and only_near(key.text, known) else ""
+    edits = (Edit(key.span, meant),) if meant else ()
     findings.error(key.span, Code.UNKNOWN_KEY, message, "one of " + ", ".join(known), fix, *edits)
+    return meant
