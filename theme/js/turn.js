@@ -25,7 +25,9 @@ function turnable(frame) {
   const cells = table ? [...table.rows].map((row) => [...row.cells]) : [];
   return (view = frame.dataset.view) => {
     const asBuilt = view === frame.dataset.view;
-    frame.setAttribute("viewBox", asBuilt ? built : frame.dataset.turned ?? built);
+    const box = asBuilt ? built : frame.dataset.turned ?? built;
+    // Written even where it says the same, it would have every picture of the lesson laid out anew.
+    if (frame.getAttribute("viewBox") !== box) frame.setAttribute("viewBox", box);
     const lying = view === "player";
     if (!table || lying === table.classList.contains("fp-strings-down")) return;
     table.classList.toggle("fp-strings-down", lying);
