@@ -54,7 +54,7 @@ def builds(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Path]:
     root = tmp_path_factory.mktemp("course")
     old = course(root / "old")
     new = course(root / "new", FIRST.replace("# The first", "# The first anew"))
-    sheet = new / "css" / "course.css"
+    sheet = new / "css" / "pages.css"
     sheet.write_text(sheet.read_text() + "/* anew */\n")
     write_file_list(new, ["index.html", "first/index.html", "second/index.html"])
     return old, new
@@ -157,7 +157,7 @@ def test_a_new_build_is_shown_only_when_complete_and_an_old_page_stays_old(
         until(other, "document.querySelector('.notices button') !== null", seconds=20)
         assert kept(other, "first/") == build_of(new)
         # The page that was open all the time goes on with its own build, also where it fetches something only now.
-        sheet = "(async () => (await (await fetch('../css/course.css')).text()).includes('anew'))()"
+        sheet = "(async () => (await (await fetch('../css/pages.css')).text()).includes('anew'))()"
         assert page.evaluate(sheet) is False
         page.locator("button[data-practise]").first.click()
         until(page, "document.querySelector('dialog.practice[open] [data-picture] svg') !== null")
@@ -209,7 +209,7 @@ def test_what_is_cut_goes_on_where_it_stopped(student: Student, host: Host, buil
         until(page, "document.querySelector('[data-size]').textContent.startsWith('The whole course is kept')")
         again = {path for path, count in host.asked.items() if count > asked[path]}
         assert "search/search_index.json" in again
-        assert again.isdisjoint({"second/", "first/", "chords/", "css/look.css", "js/main.js"})
+        assert again.isdisjoint({"second/", "first/", "chords/", "css/pages.css", "js/main.js"})
 
 
 def test_two_courses_on_one_host_keep_apart(student: Student, builds: tuple[Path, Path]) -> None:

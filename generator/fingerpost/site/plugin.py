@@ -80,6 +80,8 @@ class FingerpostPlugin(BasePlugin[FingerpostOptions]):  # type: ignore[no-untype
         self.added = add_course_pages(files, config)
         if is_foreign(config):
             files.append(File.generated(config, FIGURES, content=figures_css()))
+        else:
+            _leave_out_styles(files, config)
         return files
 
     def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> Navigation:
@@ -216,6 +218,13 @@ def _refuse_links(files: Files, config: MkDocsConfig) -> tuple[str, ...]:
     for file in refused:
         files.remove(file)
     return tuple(file.src_uri for file in refused)
+
+
+def _leave_out_styles(files: Files, config: MkDocsConfig) -> None:
+    """The style sheets that css/pages.css holds already are not published a second time."""
+    for name in config.theme["styles"]:
+        if (file := files.get_file_from_path(f"css/{name}.css")) is not None:
+            files.remove(file)
 
 
 def _any_that_is_made(level: InclusionLevel) -> bool:
