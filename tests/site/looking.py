@@ -114,17 +114,17 @@ CUT_OFF = """() => [...document.querySelectorAll('main *')]
   .filter((box) => getComputedStyle(box).contentVisibility === 'auto')
   .flatMap((box) => {
     const { left, right } = box.getBoundingClientRect();
-    return [...box.querySelectorAll('*')].filter((part) => !part.closest('.wide, .fp-hidden') && !part.parentElement.closest('svg'))
-      .filter((part) => {
-        const inner = part.getBoundingClientRect();
-        return inner.width && (inner.left < left - 1 || inner.right > right + 1);
-      });
+    return [...box.querySelectorAll('*')].filter((part) => {
+      if (part.closest('.wide, .fp-hidden') || part.parentElement.closest('svg')) return false;
+      const inner = part.getBoundingClientRect();
+      return inner.width && (inner.left < left - 1 || inner.right > right + 1);
+    });
   }).map((part) => `cut off: ${part.outerHTML.slice(0, 120)}`)"""
 """What reaches out of a box that is drawn only when it comes near, and so is not drawn where it does."""
 
 
 def whole(page: Page) -> Page:
-    """The page with everything laid out, also what is left out until it comes near: so nothing escapes a measurement."""
+    """The page with everything laid out, also what waits until it comes near: so nothing escapes a measurement."""
     page.evaluate(
         "document.querySelectorAll('main *').forEach((part) => {"
         " if (getComputedStyle(part).contentVisibility === 'auto') part.style.contentVisibility = 'visible'; })"
