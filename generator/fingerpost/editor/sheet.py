@@ -8,6 +8,7 @@ from fingerpost.course.ground import Ground, ground_of
 from fingerpost.course.model import Block, Lesson, MentionMeaning, Step
 from fingerpost.diagnostics import Span
 from fingerpost.editor.desk import Place
+from fingerpost.music import chord_symbol
 from fingerpost.source.page import PageRead
 from fingerpost.source.syntax import BlockSyntax, Fence, Mention, Token
 from fingerpost.workspace.checked import Checked
@@ -98,6 +99,11 @@ def blocks_by_span(lesson: Lesson | None) -> dict[Span, Block]:
         return {}
     broken = {block.span: block.partial for block in lesson.broken if block.partial is not None}
     return {**{block.span: block for block in lesson.blocks}, **broken}
+
+
+def shown(step: Step) -> str:
+    """The chord by which a step is shown; `rest` for a rest."""
+    return "rest" if step.rest or step.naming.shown is None else chord_symbol.write(step.naming.shown)
 
 
 def holds(span: Span, line: int, column: int) -> bool:
