@@ -42,6 +42,14 @@ class Chord:
         if self.bass is not None and self.bass.pitch_class == self.root.pitch_class:
             object.__setattr__(self, "bass", None)
 
+    def __hash__(self) -> int:
+        return self._hash
+
+    @cached_property
+    def _hash(self) -> int:
+        # What a course uses and shows is found by chords, so their hash is asked for again and again.
+        return hash((self.root, self.kind, self.degrees, self.bass))
+
     @property
     def intervals(self) -> tuple[Interval, ...]:
         """The intervals above the root, without those of a foreign bass."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 
 from fingerpost.music.pitch import Pitch
 from fingerpost.music.tuning import STANDARD, Tuning
@@ -24,6 +25,14 @@ class Fretboard:
     capo: int = 0
     frets: int = MOST_FRETS
     scale_length: float = SCALE_LENGTH_MM
+
+    def __hash__(self) -> int:
+        return self._hash
+
+    @cached_property
+    def _hash(self) -> int:
+        # As of a shape: asked for again and again.
+        return hash((self.tuning, self.capo, self.frets, self.scale_length))
 
     @property
     def strings(self) -> int:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from fingerpost.music.change_costs import ChangeCosts
 from fingerpost.music.costs import REACH_TERMS, TERMS, Costs, Held
@@ -21,6 +22,14 @@ class Hand:
     limits: Limits = field(default_factory=Limits)
     costs: Costs = field(default_factory=Costs)
     change_costs: ChangeCosts = field(default_factory=ChangeCosts)
+
+    def __hash__(self) -> int:
+        return self._hash
+
+    @cached_property
+    def _hash(self) -> int:
+        # As of a shape: asked for again and again.
+        return hash((self.limits, self.costs, self.change_costs))
 
     def faults(self, shape: Shape, fretboard: Fretboard) -> tuple[Fault, ...]:
         """Every limit that the shape breaks; empty where the hand can hold it.
