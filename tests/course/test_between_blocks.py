@@ -142,11 +142,28 @@ def test_decided_ties_are_recorded() -> None:
 def test_what_goes_on_from_a_doubtful_block_is_not_shown_as_if_it_were_sure() -> None:
     """Whether finger 2 or 4 was meant nobody can tell, so the second block may be wrong from its start."""
     first = "```moves\nid: a\nstart: x02210/--231- = Am\nsteps:\n- 4 off\n```\n\n"
-    second = "```moves\nid: b\nstart: previous\nteaches: [Am7]\nsteps:\n- hold = Am7\n- hold\n```\n"
+    second = "```moves\nid: b\nstart: previous\nteaches: [Am7]\nsteps:\n- hold ~ Am7\n- hold\n```\n"
     made, found = course(first + second)
     assert [finding.code for finding in found] == [Code.FINGER_NOT_DOWN]
     assert [broken.id for broken in made.lessons[0].broken] == ["a", "b"]
     assert made.lessons[0].broken[1].messages == ("It goes on from the block `a`, which can't be made out.",)
+
+
+def test_the_next_block_tells_what_was_meant_in_this_one() -> None:
+    first = "```moves\nid: a\nstart: x02210/--231- = Am\nsteps:\n- 4 off\n```\n\n"
+    made, found = course(first + "```moves\nid: b\nstart: previous\nsteps:\n- hold = Am7\n```\n")
+    assert [(finding.span.line, finding.code, finding.fix) for finding in found] == [(5, Code.FINGER_NOT_DOWN, "3 off")]
+    assert [broken.id for broken in made.lessons[0].broken] == ["a"]
+    assert [block.id for block in made.lessons[0].blocks] == ["b"]
+
+
+def test_a_slip_that_only_the_next_block_denies_is_told_where_it_stands() -> None:
+    """The first block lifts finger 2, the second names what sounds without finger 3 instead."""
+    first = "```moves\nid: a\nstart: x02210/--231- = Am\nsteps:\n- 2 off\n- 4 to B3\n```\n\n"
+    second = "```moves\nid: b\nstart: previous\nsteps:\n- 4 off = Am7\n- 3 to G2 = Am\n```\n"
+    made, found = course(first + second)
+    assert [(f.span.line, f.span.column, f.code, f.fix) for f in found] == [(5, 3, Code.NAME_IS_WRONG, "3 off")]
+    assert [broken.id for broken in made.lessons[0].broken] == ["b"]
 
 
 def test_a_name_that_agrees_ends_the_doubt_for_the_next_block() -> None:

@@ -38,7 +38,7 @@ def test_what_goes_on_from_a_changed_block_is_worked_out_too() -> None:
     memory = Memory()
     pages = [_page(0), _page(1, "after b0"), _page(2)]
     assert _made(memory, pages) == 3
-    assert _made(memory, [_page(0, lines=LINES + "- 3 off\n"), *pages[1:]]) == 2
+    assert _made(memory, [_page(0, lines=LINES + "- 4 to D5 = G\n"), *pages[1:]]) == 2
 
 
 def test_other_settings_let_all_go() -> None:

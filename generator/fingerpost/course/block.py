@@ -15,10 +15,11 @@ from fingerpost.course.model import Block, Step
 from fingerpost.course.name_book import NameBook
 from fingerpost.course.perform import Held, Stuck, movers, perform
 from fingerpost.course.practice import practice
-from fingerpost.course.second_reading import second_reading
+from fingerpost.course.second_reading import denials, second_reading
 from fingerpost.course.slip import warning
 from fingerpost.course.start import StartRead
 from fingerpost.course.steps import Walk
+from fingerpost.course.thread import Joined, Strand
 from fingerpost.course.ways_back import ways_back, wrap_around
 from fingerpost.course.words import quoted
 from fingerpost.diagnostics import Code, Diagnostic, Edit, Span
@@ -40,6 +41,7 @@ class BuiltBlock:
     written: for each step of the block the line that made it, None for the start. asked: what it asked the book of
     names. shown: the names it would enter there, with their notes. uses: what the ledger notes of it.
     doubted: what the hand holds was in doubt anywhere, so that the block may not be what its page should show.
+    begun: the hand at its start. denied: whether its lines deny each other, so that it is worth a second reading.
     """
 
     block: Block | None
@@ -50,6 +52,8 @@ class BuiltBlock:
     shown: tuple[tuple[Chord, frozenset[int]], ...] = ()
     uses: dict[Use, Step] = field(default_factory=dict)
     doubted: bool = False
+    begun: Held | None = None
+    denied: bool = False
 
 
 def build_block(
@@ -60,8 +64,12 @@ def build_block(
     book: NameBook,
     meant: Mapping[Span, MoveLine],
     for_pages: bool = True,
+    joined: Joined | None = None,
 ) -> BuiltBlock:
-    """The block that starts from `start` on the ground of `lines`. meant: see Walk.go. for_pages: see build.build."""
+    """The block that starts from `start` on the ground of `lines`. meant: see Walk.go. for_pages: see build.build.
+
+    joined: the blocks that it is read a second time with, where it is.
+    """
     ground = lines.ground
     if start.shape is None:
         return BuiltBlock(None, start.findings)
@@ -79,7 +87,10 @@ def build_block(
     held = Held(shape, None, start.sure, start.faults)
     walk = begin(held)
     walk.go(syntax.steps, meant)
-    walk = second_reading(walk, syntax, ground, held, begin) or walk
+    denied = bool(denials(walk.findings))
+    if denied and joined is not None:
+        thread = joined.around(Strand(syntax, held=held))
+        walk = second_reading(walk, thread, ground, begin) or walk
     block = _begun(block_id, syntax, ground, walk, start.held)
     block = _finished(block, syntax, ground) if for_pages else block
     return BuiltBlock(
@@ -91,6 +102,8 @@ def build_block(
         tuple(dict.fromkeys(_shown(block))),
         uses_of(block),
         walk.doubted,
+        held,
+        denied,
     )
 
 

@@ -10,6 +10,7 @@ from fingerpost.course.block import BuiltBlock, build_block
 from fingerpost.course.broken import ErrorsByBlock, meant_lines, notice
 from fingerpost.course.chord_index import chord_index
 from fingerpost.course.ground import ground_of
+from fingerpost.course.joining import Joining
 from fingerpost.course.kept_lines import KeptLines
 from fingerpost.course.memory import Memory
 from fingerpost.course.mentions import Blocks, Here, last_seen, meaning
@@ -20,6 +21,7 @@ from fingerpost.course.rules import course_findings
 from fingerpost.course.settings import Settings
 from fingerpost.course.start import StartRead, read_start
 from fingerpost.course.teaching import Told, teaching_of
+from fingerpost.course.thread import Joined
 from fingerpost.course.trail import Ending, Trail
 from fingerpost.diagnostics import Diagnostic, Severity
 from fingerpost.music import chord_symbol
@@ -62,11 +64,13 @@ class _Builder:
     told: list[Told] = field(default_factory=list)
     findings: list[Diagnostic] = field(default_factory=list)
     neck: Fretboard | None = None
+    joining: Joining = field(default_factory=Joining)
     accepting: Accepting = field(default_factory=Accepting)
 
     def course(self, pages: Sequence[Page]) -> tuple[Course, tuple[Diagnostic, ...]]:
         all_blocks = [block for page in pages for block in _syntax(page).blocks]
         self.trail.later = {block.id.text for block in all_blocks if block.id is not None}
+        self.joining = Joining.of([_syntax(page).blocks for page in pages])
         drafts = [self._lesson(page) for page in pages]
         lessons = tuple(draft.finished(self) for draft in drafts)
         self.findings += course_findings(self.told, all_blocks, self.settings)
@@ -95,9 +99,10 @@ class _Builder:
         built = (
             self._built(block_id, syntax, start, (key, syntax.span), in_reading) if ground.sure else BuiltBlock(None)
         )
+        self.joining.note(block_id, syntax, start, ground.ground, built)
         teaching = teaching_of(syntax)
         here = [*ground.findings, *built.findings, *teaching.findings]
-        self.findings += here
+        self.findings += (finding for finding in here if self.joining.is_new(finding, syntax))
         errors = [*in_reading, *(finding for finding in here if self._breaks(finding))]
         sound = built.block is not None and not errors and not built.doubted and syntax.id is not None
         told = Told(draft.page.file, syntax, built.block, built.written, teaching, built.uses, sound)
@@ -125,16 +130,22 @@ class _Builder:
     ) -> BuiltBlock:
         """The block, from memory where its text, its place, its start and the names it asked for are the same."""
 
-        def make() -> BuiltBlock:
-            ground = ground_of(syntax, self.settings).ground
+        ground = ground_of(syntax, self.settings).ground
+
+        def make(joined: Joined | None = None) -> BuiltBlock:
             meant = meant_lines(syntax, in_reading)
             lines = KeptLines.on(ground, self.memory.lines)
-            return build_block(block_id, syntax, lines, start, self.book, meant, self.for_pages)
+            return build_block(block_id, syntax, lines, start, self.book, meant, self.for_pages, joined)
 
         def stands(built: BuiltBlock) -> bool:
             return all(self.book.used.get(asked) == answer for asked, answer in built.asked.items())
 
-        return self.memory.recall((block_id, start, key, self.for_pages), make, stands)
+        of_block = (block_id, start, key, self.for_pages)
+        built = self.memory.recall(of_block, make, stands)
+        if not built.denied:
+            return built
+        joined = self.joining.around(syntax, start, ground)
+        return self.memory.recall((*of_block, joined.key), lambda: make(joined), stands)
 
     def _keep(self, draft: _Draft, block: Block, built: BuiltBlock, told: Told) -> Block:
         """Takes a sound block into its lesson, the trail and the book of names."""

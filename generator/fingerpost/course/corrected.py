@@ -5,28 +5,54 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from fingerpost.course.edits import Began, Missing, OneEdit, Struck, Surplus, Swapped, Word
 from fingerpost.course.ground import Ground
-from fingerpost.course.one_slip import Began, Found, Missing, OneEdit, Surplus, Swapped, Word
+from fingerpost.course.one_slip import Found
 from fingerpost.course.slip import error
+from fingerpost.course.thread import Thread, strum_of_start
 from fingerpost.course.words import quoted
 from fingerpost.diagnostics import Code, Diagnostic, Span
-from fingerpost.music.move import Move, Place, write_move
+from fingerpost.music.move import Move, Place, Strum, write_move
 from fingerpost.music.shape import Press
 from fingerpost.music.shape_text import write_shape
 from fingerpost.source.grammar import read_move
 from fingerpost.source.syntax import (
     Action,
+    BlockSyntax,
     FingersStart,
     LiftFinger,
     MoveLine,
     PlaceFinger,
     ShapeStart,
-    Start,
     StepSyntax,
     Token,
 )
 
 OF_NAMES = (Code.NAME_IS_WRONG, Code.NAME_IS_LOOSE)
+
+
+@dataclass(frozen=True)
+class Slipped:
+    """An edit and where it stands: in which block of a thread, and at which of its lines (-1: its start).
+
+    A step that is missing below the last line stands at the number of lines; unheard: no sound changes with it.
+    """
+
+    edit: OneEdit
+    strand: int
+    line: int
+    unheard: bool = False
+
+    @classmethod
+    def of(cls, found: Found, thread: Thread) -> Slipped:
+        """Where the edit that was found stands."""
+        edit = found.edit
+        if isinstance(edit, Began | Struck):
+            return cls(edit, 0, -1)
+        place = thread.places[edit.at]
+        if place.line < 0:
+            return cls(edit, place.strand - 1, len(thread.strands[place.strand - 1].lines), found.unheard)
+        return cls(edit, place.strand, place.line, found.unheard)
 
 
 @dataclass(frozen=True)
@@ -37,23 +63,24 @@ class Corrected:
     written: tuple[StepSyntax, ...]
 
 
-def corrected(steps: Sequence[StepSyntax], edit: OneEdit, ground: Ground) -> Corrected:
-    """The steps with an edit made."""
-    old = tuple(steps)
-    if isinstance(edit, Began):
-        return Corrected(old, old)
-    at = edit.at
-    match edit:
-        case Word(at, index, move):
+def corrected(steps: Sequence[StepSyntax], slipped: Slipped, ground: Ground) -> Corrected:
+    """The steps of the block with an edit of a line made."""
+    old, at = tuple(steps), slipped.line
+    match slipped.edit:
+        case Word(_, index, move):
             return Corrected((*old[:at], _with_move(old[at], index, move, ground), *old[at + 1 :]), old)
-        case Missing(at, move):
-            return Corrected((*old[:at], _added(old[at], move, ground), *old[at:]), (*old[:at], old[at], *old[at:]))
+        case Missing(_, moves):
+            return Corrected(
+                (*old[:at], _added(old[at], slipped, moves, ground), *old[at:]), (*old[:at], old[at], *old[at:])
+            )
         case Swapped():
             turned = (*old[:at], old[at + 1], old[at], *old[at + 2 :])
             return Corrected(turned, turned)
         case Surplus():
             left = (*old[:at], *old[at + 1 :])
             return Corrected(left, left)
+        case Began() | Struck():
+            return Corrected(old, old)
 
 
 def _action(move: Move, span: Span, ground: Ground) -> Action:
@@ -69,45 +96,42 @@ def _with_move(step: StepSyntax, index: int, move: Move, ground: Ground) -> Step
     return replace(step, line=replace(step.line, actions=tuple(actions)))
 
 
-def _added(before: StepSyntax, move: Move, ground: Ground) -> StepSyntax:
+def _added(before: StepSyntax, slipped: Slipped, moves: Sequence[Move], ground: Ground) -> StepSyntax:
     assert before.line is not None
     token = before.line.text
-    return StepSyntax(before.span, MoveLine(token, (_action(move, token.span, ground),)))
+    actions = tuple(_action(move, token.span, ground) for move in moves)
+    return StepSyntax(before.span, MoveLine(token, actions, silent=token if slipped.unheard else None))
 
 
-def finding(
-    found: Found, steps: Sequence[StepSyntax], start: Start | None, first: Diagnostic, ground: Ground
-) -> Diagnostic:
-    """The finding at the slip itself. first: what is said where the lines first deny each other."""
-    edit = found.edit
-    if isinstance(edit, Began):
-        assert start is not None
-        span, fix = _began(edit, start, ground)
-        expected = f"`{fix}`, with which all that follows holds"
-        message = first.message if first.span.line == span.line else f"With this start {_cant(first)}"
-        return error(span, first.code, message, expected, fix)
-    line = steps[edit.at].line
-    assert line is not None
+def finding(slipped: Slipped, syntax: BlockSyntax, first: Diagnostic, ground: Ground) -> Diagnostic:
+    """The finding at the slip itself. syntax: its block. first: what is said where the lines first deny each other."""
+    edit, at = slipped.edit, slipped.line
+    if isinstance(edit, Began | Struck):
+        span, fix = began(edit, syntax, ground)
+        message = first.message if _is_on(first, span) else f"With this start {_cant(first, span)}"
+        return error(span, first.code, message, f"`{fix}`, with which all that follows holds", fix)
+    lines = [step.line for step in syntax.steps if step.line is not None]
+    if isinstance(edit, Missing):
+        return _missing(lines, at, step_text(edit.moves, slipped.unheard, ground), first)
+    line = lines[at]
+    span = line.text.span
     match edit:
         case Word(_, index, move):
             return _other_word(line, index, move, first, ground)
-        case Missing(_, move):
-            return _missing(line, move, first, ground)
         case Swapped(_):
-            message = f"This step and the next seem to stand in the wrong order: {_said(first, line.text.span)}"
+            message = f"This step and the next seem to stand in the wrong order: {_said(first, span)}"
             expected, fix = "the next step before this one", "Put the next step above this one."
-            return error(line.text.span, first.code, message, expected, fix)
+            return error(span, first.code, message, expected, fix)
         case Surplus(_):
-            message = f"This step seems to be one too many: {_said(first, line.text.span)}"
-            expected, fix = "the steps without it, which all hold", "Leave this step out."
-            return error(line.text.span, first.code, message, expected, fix)
+            message = f"This step seems to be one too many: {_said(first, span)}"
+            return error(span, first.code, message, "the steps without it, which all hold", "Leave this step out.")
 
 
 def _other_word(line: MoveLine, index: int, move: Move, first: Diagnostic, ground: Ground) -> Diagnostic:
     action, fix = line.actions[index], write_move(move, ground.fretboard.tuning)
     span = _word(action, move, ground)
     if not _is_here(first, line):
-        message = f"With this {_what(action, span)} {_cant(first)}"
+        message = f"With this {_what(action, span)} {_cant(first, span)}"
         return error(span, first.code, message, f"`{fix}`, with which all that follows holds", fix)
     if line.name is not None and first.code in OF_NAMES:
         name = f", or the name {first.fix}" if first.span == line.name.symbol.span else ""
@@ -118,24 +142,39 @@ def _other_word(line: MoveLine, index: int, move: Move, first: Diagnostic, groun
 
 def _is_here(first: Diagnostic, line: MoveLine) -> bool:
     """Whether what is denied first is this very step."""
-    name = None if line.name is None else line.name.symbol.span.line
-    return first.span.line in (line.text.span.line, name)
+    name = None if line.name is None else line.name.symbol.span
+    return _is_on(first, line.text.span) or (name is not None and _is_on(first, name))
 
 
-def _missing(line: MoveLine, move: Move, first: Diagnostic, ground: Ground) -> Diagnostic:
-    span, fix = line.actions[0].span, f"- {write_move(move, ground.fretboard.tuning)}"
-    message = f"A step seems to be missing above this line: {_said(first, span)}"
-    expected = f"`{fix}` above it, with which all that follows holds"
-    return error(span, first.code, message, expected, f"Write `{fix}` above this line.")
+def _is_on(first: Diagnostic, span: Span) -> bool:
+    return (first.span.file, first.span.line) == (span.file, span.line)
+
+
+def _missing(lines: Sequence[MoveLine], at: int, step: str, first: Diagnostic) -> Diagnostic:
+    """The finding at the line above which a step is missing, or at the last line, below which it is."""
+    where = "above" if at < len(lines) else "below"
+    span = lines[min(at, len(lines) - 1)].actions[0].span
+    message = f"A step seems to be missing {where} this line: {_said(first, span)}"
+    expected = f"`{step}` {where} it, with which all that follows holds"
+    return error(span, first.code, message, expected, f"Write `{step}` {where} this line.")
+
+
+def step_text(moves: Sequence[Move], unheard: bool, ground: Ground) -> str:
+    """The line of a step that is missing."""
+    text = "- " + ", ".join(write_move(move, ground.fretboard.tuning) for move in moves)
+    return f"{text} silent" if unheard else text
 
 
 def _said(first: Diagnostic, span: Span) -> str:
-    there = f"on line {first.span.line} " if first.span.line != span.line else ""
-    return there + _lowered(first)
+    return ("" if _is_on(first, span) else f"on {_line(first, span)} ") + _lowered(first)
 
 
-def _cant(first: Diagnostic) -> str:
-    return f"line {first.span.line} can't hold: {_lowered(first)}"
+def _cant(first: Diagnostic, span: Span) -> str:
+    return f"{_line(first, span)} can't hold: {_lowered(first)}"
+
+
+def _line(first: Diagnostic, span: Span) -> str:
+    return f"line {first.span.line}" + ("" if first.span.file == span.file else f" of {first.span.file}")
 
 
 def _lowered(first: Diagnostic) -> str:
@@ -176,17 +215,28 @@ def _word(action: Action, move: Move, ground: Ground) -> Span:
     return old.low.span if changed and old.low == old.high and old.fret.text == place.fret.text else action.span
 
 
-def _began(edit: Began, start: Start, ground: Ground) -> tuple[Span, str]:
+def began(edit: Began | Struck, syntax: BlockSyntax, ground: Ground) -> tuple[Span, str]:
     """The word of the start that differs, and what to write for it."""
-    if isinstance(start.form, ShapeStart):
-        return start.form.shape.span, write_shape(edit.shape)
-    assert isinstance(start.form, FingersStart)
+    start = syntax.start
+    form = None if start is None else start.form
+    if isinstance(edit, Struck):
+        strum, fix = strum_of_start(syntax), write_move(_struck(edit), ground.fretboard.tuning)
+        assert strum is not None
+        return strum.span, fix if syntax.strum is None else fix.removeprefix("strum ")
+    if isinstance(form, ShapeStart):
+        return form.shape.span, write_shape(edit.shape)
+    assert start is not None
+    assert isinstance(form, FingersStart)
     fix = _put(edit.new, ground)
-    for action in start.form.actions:
+    for action in form.actions:
         if isinstance(action, PlaceFinger) and action.finger.text.upper() == edit.old.finger.mark:  # type: ignore[union-attr]
             move = Place(edit.new.finger, edit.new.fret, edit.new.low, edit.new.high)  # type: ignore[arg-type]
             return _word(action, move, ground), fix
     return start.text.span, fix
+
+
+def _struck(edit: Struck) -> Strum:
+    return Strum(frozenset(range(1, edit.shape.strings + 1)) - edit.shape.unstruck)
 
 
 def _put(press: Press, ground: Ground) -> str:

@@ -92,7 +92,7 @@ def _done(shape: Shape, actions: Sequence[Action], ground: Ground, instead: Mapp
                 raise _no_shifts(action)
             if move is not None:
                 on_the_way = {_finger_placed(actions[later]) for later in order[place + 1 :]}
-                shape = _applied(shape, move, on_the_way, ground)
+                shape = applied(shape, move, on_the_way, ground)
         except ImpossibleMove as problem:
             raise Stuck(objection(action, problem, shape, ground.fretboard), index) from None
         except Slip as problem:
@@ -104,14 +104,14 @@ def _finger_placed(action: Action) -> str | None:
     return action.finger.text.upper() if isinstance(action, PlaceFinger) else None
 
 
-def _applied(shape: Shape, move: Move, on_the_way: set[str | None], ground: Ground) -> Shape:
+def applied(shape: Shape, move: Move, on_the_way: set[str | None], ground: Ground) -> Shape:
     """The shape after a move; a finger in its way that is about to go elsewhere in the same moment has gone."""
     try:
         return apply(shape, move, ground.fretboard.highest_fret)
     except ImpossibleMove as problem:
         if problem.reason is not Reason.SAME_SPOT or problem.other is None or problem.other.mark not in on_the_way:
             raise
-        return _applied(apply(shape, Lift(problem.other)), move, on_the_way, ground)
+        return applied(apply(shape, Lift(problem.other)), move, on_the_way, ground)
 
 
 def _no_shifts(action: ShiftHand) -> Slip:

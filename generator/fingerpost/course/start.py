@@ -38,7 +38,8 @@ class StartRead:
     """The shape that a block starts from, None where nothing is known of it; sure is False where a part is unknown.
 
     waits_for: the block that this one goes on from, where its end is not known for sure and a finding says why.
-    held: the hand holds the shape already, from the block before this one on the page.
+    held: the hand holds the shape already, from the block before this one on the page. goes_on_from: the block that it
+    comes from, and after how many of its lines (None: all).
     """
 
     shape: Shape | None
@@ -47,6 +48,7 @@ class StartRead:
     findings: tuple[Diagnostic, ...] = ()
     waits_for: str = ""
     held: bool = False
+    goes_on_from: tuple[str, int | None] | None = None
 
 
 def read_start(block: BlockSyntax, ground: Ground, trail: Trail) -> StartRead:
@@ -108,7 +110,13 @@ def _going_on(ending: Ending, start: Start | None, ground: Ground) -> StartRead:
         )
         span = start.text.span if start is not None else ending.span
         raise slip(span, Code.UNRESOLVED_START, message, "a start of its own: `open`, fingers or a shape")
-    return StartRead(ending.shape, ending.sure, ending.faults, waits_for="" if ending.sure else ending.block)
+    return StartRead(
+        ending.shape,
+        ending.sure,
+        ending.faults,
+        waits_for="" if ending.sure else ending.block,
+        goes_on_from=(ending.block, ending.upto),
+    )
 
 
 def _ending(token: Token, trail: Trail) -> Ending:
@@ -128,9 +136,11 @@ def _ending(token: Token, trail: Trail) -> Ending:
 
 def _as_taught(token: Token, ground: Ground, trail: Trail) -> StartRead:
     chord = symbol_of(token)
-    shapes = trail.shapes_of(chord, ground.fretboard.tuning)
+    sightings = trail.shapes_of(chord, ground.fretboard.tuning)
+    shapes = list(sightings)
     if len(shapes) == 1:
-        return StartRead(shapes[0])
+        sighting = sightings[shapes[0]]
+        return StartRead(shapes[0], goes_on_from=(sighting.block, sighting.step.ordinal))
     if shapes:
         choices = [quoted(write_shape(shape)) for shape in shapes]
         message = f"{quoted(token.text)} was taught in {len(shapes)} shapes: {listed(choices, 'and')}"

@@ -19,7 +19,8 @@ from fingerpost.music.tuning import Tuning
 class Ending:
     """What the hand holds at the end of a block or step; shape is None where that is unknown.
 
-    rested: the hand is off the neck, and shape is the one before the rest.
+    rested: the hand is off the neck, and shape is the one before the rest. upto: after how many lines of the block it
+    is; None for its end.
     """
 
     block: str
@@ -28,6 +29,7 @@ class Ending:
     sure: bool = True
     faults: frozenset[Fault] = frozenset()
     rested: bool = False
+    upto: int | None = None
 
 
 @dataclass(frozen=True)
@@ -62,13 +64,19 @@ class Trail:
         if name in self.endings or name not in self.by_step:
             return self.endings.get(name)
         ending, step = self.by_step[name]
-        return None if step.rest else replace(ending, shape=step.shape)
+        return None if step.rest else replace(ending, shape=step.shape, upto=step.ordinal)
 
-    def shapes_of(self, chord: Chord, tuning: Tuning) -> tuple[Shape, ...]:
-        """The different shapes of a chord so far in this tuning: those of blocks that teach it, if any, else all."""
+    def shapes_of(self, chord: Chord, tuning: Tuning) -> dict[Shape, Sighting]:
+        """The different shapes of a chord so far in this tuning, each with its first sighting.
+
+        Those of blocks that teach it, if any, else all.
+        """
         here = [s for s in self.sightings.get(chord, ()) if s.fretboard.tuning == tuning]
         taught = [sighting for sighting in here if sighting.taught_here]
-        return tuple(dict.fromkeys(sighting.step.shape for sighting in taught or here))
+        out: dict[Shape, Sighting] = {}
+        for sighting in taught or here:
+            out.setdefault(sighting.step.shape, sighting)
+        return out
 
     def last_taught(self, chord: Chord) -> Sighting | None:
         """The latest sighting of a chord so far, in a block that teaches it if there is one."""

@@ -1,33 +1,37 @@
-"""Whether the lines of a block hold from a shape on: each can be done, and no name or promise of sound is denied."""
+"""Whether the lines of a thread hold from a shape on: each can be done, and no name or promise of sound is denied."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from fingerpost.course.ground import Ground
 from fingerpost.course.heard import heard_of
+from fingerpost.course.moves import strum_of
 from fingerpost.course.naming import symbol_of
-from fingerpost.course.perform import Held, perform
+from fingerpost.course.perform import Held
+from fingerpost.course.ready_line import ReadyLine, ready
 from fingerpost.course.slip import Slip
-from fingerpost.course.sound import SILENT_BY_NATURE
+from fingerpost.course.thread import Joint, Row
 from fingerpost.music.chord import Chord
 from fingerpost.music.chord_name import fit
 from fingerpost.music.move import Move
-from fingerpost.music.shape import Press, Shape
-from fingerpost.source.syntax import MoveLine, NameSaid, Token
+from fingerpost.music.shape import Shape
+from fingerpost.source.syntax import NameSaid, Token
 
-MOST_LINES_DONE = 1_500
+MOST_TRIED = 2_000
 """After so many lines done in trials of one block no more are tried, so that a hostile block costs little."""
 
 
 def agrees(shape: Shape | None, said: NameSaid | None, ground: Ground) -> bool | None:
     """Whether a claimed name agrees with a shape (None: the hand rests); None where there is no name that tells."""
     chord = None if said is None or not said.strict else chord_or_none(said.symbol)
-    if chord is None:
-        return None
+    return None if chord is None else _is(shape, chord, ground)
+
+
+def _is(shape: Shape | None, chord: Chord, ground: Ground) -> bool:
     heard = None if shape is None else heard_of(shape, ground.fretboard)
-    if heard is None:
+    if heard is None or not heard.pitch_classes <= chord.pitch_classes | {heard.bass}:
         return False
     return fit(chord, heard.pitch_classes, heard.bass).holds and chord.bass in (None, chord.note_of(heard.bass))
 
@@ -42,76 +46,93 @@ def chord_or_none(token: Token) -> Chord | None:
 
 @dataclass
 class Trial:
-    """Does lines of a block in trials; done counts them, known keeps what has been found out of a shape and a line."""
+    """Does lines of a thread in trials; done counts them. What was found out of a hand and a line is kept."""
 
-    lines: Sequence[MoveLine]
+    rows: Sequence[Row]
     ground: Ground
     done: int = 0
-    known: dict[tuple[Shape, Shape | None, int], bool] = field(default_factory=dict)
+    _ready: dict[int, ReadyLine] = field(default_factory=dict)
+    _chords: dict[int, Chord | None] = field(default_factory=dict)
+    _holds: dict[tuple[Shape, Shape | None, int], bool] = field(default_factory=dict)
+    _after: dict[tuple[Shape, Shape | None, int], Held | None] = field(default_factory=dict)
 
     @property
     def spent(self) -> bool:
         """Whether no more is to be tried."""
-        return self.done >= MOST_LINES_DONE
+        return self.done >= MOST_TRIED
 
-    def after(self, held: Held, line: MoveLine, instead: Mapping[int, Move] | None = None) -> Held | None:
+    def chord(self, at: int) -> Chord | None:
+        """The chord that a line claims, if it claims one that can be read."""
+        if at not in self._chords:
+            said = self.rows[at].name
+            self._chords[at] = None if said is None or not said.strict else chord_or_none(said.symbol)
+        return self._chords[at]
+
+    def after(self, held: Held, at: int, instead: Mapping[int, Move] | None = None) -> Held | None:
         """The hand after a line that holds; None where it does not."""
-        after = self.performed(held, line, instead)
-        denied = after is None or agrees(None if after.resting else after.shape, line.name, self.ground) is False
-        return None if denied else after
+        if instead is not None:
+            return self._agreeing(self.performed(held, at, instead), at)
+        key = (held.shape, held.before_rest, at)
+        if key not in self._after:
+            self._after[key] = self._agreeing(self.performed(held, at), at)
+        return self._after[key]
 
-    def performed(self, held: Held, line: MoveLine, instead: Mapping[int, Move] | None = None) -> Held | None:
+    def _agreeing(self, after: Held | None, at: int) -> Held | None:
+        chord = None if after is None else self.chord(at)
+        if after is None or chord is None:
+            return after
+        return after if _is(None if after.resting else after.shape, chord, self.ground) else None
+
+    def performed(self, held: Held, at: int, instead: Mapping[int, Move] | None = None) -> Held | None:
         """The same, whatever the name says."""
         self.done += 1
-        try:
-            done = perform(held, line, self.ground, instead)
-        except Slip:
-            return None
-        return None if done.findings or not _sounds_as_promised(line, held, done.held) else done.held
+        row = self.rows[at]
+        if isinstance(row, Joint):
+            return _joined(held, row, self.ground)
+        if at not in self._ready:
+            self._ready[at] = ready(row, self.ground)
+        return self._ready[at].after(held, self.ground, instead or {})
 
     def holds(self, held: Held, first: int) -> bool:
         """Whether all lines from the one at `first` on hold; False too where no more is to be tried."""
         seen, answer = list[tuple[Shape, Shape | None, int]](), True
-        for at in range(first, len(self.lines)):
+        for at in range(first, len(self.rows)):
             key = (held.shape, held.before_rest, at)
-            if key in self.known:
-                answer = self.known[key]
+            if key in self._holds:
+                answer = self._holds[key]
                 break
             seen.append(key)
-            after = None if self.spent else self.after(held, self.lines[at])
+            after = None if self.spent else self.after(held, at)
             if after is None:
                 answer = False
                 break
             held = after
-        self.known.update(dict.fromkeys(seen, answer))
+        self._holds.update(dict.fromkeys(seen, answer))
         return answer
 
-    def until_denied(self, held: Held) -> list[Held]:
-        """The hand before each line up to the first that does not hold, that one included."""
+    def known_denied(self, befores: Sequence[Held]) -> None:
+        """Notes that a thread does not hold from here on: the hand before each line up to the denied one."""
+        self.done = 0
+        self._holds.update({(held.shape, held.before_rest, at): False for at, held in enumerate(befores)})
+
+    def until_denied(self, held: Held, first: int = 0) -> list[Held]:
+        """The hand before each line from the one at `first` up to the first that does not hold, that one included."""
         out = [held]
-        for line in self.lines:
-            after = self.after(out[-1], line)
+        for at in range(first, len(self.rows)):
+            after = self.after(out[-1], at)
             if after is None:
                 break
             out.append(after)
         return out
 
-    def presses(self, held: Held, first: int) -> set[Press]:
-        """Every place of a finger that occurs from here on."""
-        out = set(held.shape.presses)
-        for line in self.lines[first:]:
-            after = self.performed(held, line)
-            if after is None:
-                break
-            held = after
-            out.update(held.shape.presses)
-        return out
 
-
-def _sounds_as_promised(line: MoveLine, before: Held, after: Held) -> bool:
-    if before.resting or after.resting:
-        return True
-    changes = before.shape.frets != after.shape.frets
-    if line.silent is not None:
-        return not changes
-    return changes or all(isinstance(action, SILENT_BY_NATURE) for action in line.actions)
+def _joined(held: Held, joint: Joint, ground: Ground) -> Held | None:
+    """The hand that another block goes on with: after a rest the shape before it, perhaps with other strings struck."""
+    shape = held.before_rest or held.shape
+    if joint.strum is not None:
+        try:
+            struck = strum_of(joint.strum, ground.fretboard).strings
+        except Slip:
+            return None
+        shape = replace(shape, unstruck=frozenset(range(1, shape.strings + 1)) - struck)
+    return Held(shape)

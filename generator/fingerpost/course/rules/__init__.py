@@ -21,7 +21,7 @@ from fingerpost.source.syntax import BlockSyntax
 OF_A_TEXT = (cues_out_of_order,)
 """Rules over one block as it is written."""
 
-OF_A_BLOCK = (taught_but_not_used, shape_repeated)
+OF_A_BLOCK = (shape_repeated,)
 """Rules over one block as it is understood."""
 
 OF_ALL_TEXTS = (duplicate_ids,)
@@ -30,8 +30,8 @@ OF_ALL_TEXTS = (duplicate_ids,)
 OF_ALL_BLOCKS = (used_before_taught,)
 """Rules over all blocks as they are understood, in the order of the course."""
 
-BY_SETTINGS = (harder_steps, no_warm_up, no_rest)
-"""Rules over all blocks that ask for what the author's options say."""
+BY_SETTINGS = (taught_but_not_used, harder_steps, no_warm_up, no_rest)
+"""Rules over all blocks that ask what the author's options say."""
 
 
 def course_findings(told: Sequence[Told], written: Iterable[BlockSyntax], settings: Settings) -> Iterator[Diagnostic]:

@@ -7,31 +7,63 @@ uses was left behind when the block was changed, or is misspelt.
     steps:
     - 3 off = Am7
 
-Take the word out, or move it to the block in which the chord is played.
+Take the word out, or move it to the block in which the chord is played. Where one step more would show the chord, and
+all that follows would hold, the step is likelier to have been left out: the finding then stands where it would be.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
-from fingerpost.course.ledger import use_word
+from fingerpost.course.ground import ground_of
+from fingerpost.course.ledger import Use, use_word
 from fingerpost.course.option_values import nearest
+from fingerpost.course.settings import Settings
 from fingerpost.course.slip import warning
+from fingerpost.course.step_left_out import LeftOut, step_left_out
 from fingerpost.course.teaching import Told
 from fingerpost.course.words import quoted
 from fingerpost.diagnostics import Code, Diagnostic
+from fingerpost.music.chord import Chord
+from fingerpost.source.syntax import Token
 
 
-def taught_but_not_used(told: Told) -> Iterator[Diagnostic]:
-    """A warning for each word of `teaches` that the block does not use; a block with errors is left alone."""
-    if told.block is None or not told.sound:
-        return
-    for use, token in told.teaching.words.items():
-        if use not in told.uses:
-            message = f"This block teaches {quoted(token.text)}, and does not use it"
-            near = nearest(use_word(use), _others(told))
-            fix = f"leave out {token.text}" + (f", or write {near}" if near else "")
-            yield warning(token.span, Code.TAUGHT_BUT_NOT_USED, message, "what the block uses", fix)
+def taught_but_not_used(blocks: Iterable[Told], settings: Settings) -> Iterator[Diagnostic]:
+    """A warning for each word of `teaches` that its block does not use; a block with errors is left alone."""
+    known: set[Use] = set()
+    for told in blocks:
+        known |= set(told.teaching.words)
+        if told.block is not None and told.sound:
+            yield from _of_block(told, known, settings)
+
+
+def _of_block(told: Told, known: set[Use], settings: Settings) -> Iterator[Diagnostic]:
+    unused = {use: token for use, token in told.teaching.words.items() if use not in told.uses}
+    # Where the block shows a chord that nobody teaches, the word was likely meant to be that one.
+    whole = all(use in known for use in told.uses if use.kind == "chord")
+    for use, token in list(unused.items()) if whole else ():
+        left_out = _left_out(use, told, settings) if use in unused else None
+        if left_out is not None:
+            yield _missing(left_out, token)
+            unused = {other: word for other, word in unused.items() if other not in {use, *left_out.uses}}
+    for use, token in unused.items():
+        message = f"This block teaches {quoted(token.text)}, and does not use it"
+        near = nearest(use_word(use), _others(told))
+        fix = f"leave out {token.text}" + (f", or write {near}" if near else "")
+        yield warning(token.span, Code.TAUGHT_BUT_NOT_USED, message, "what the block uses", fix)
+
+
+def _left_out(use: Use, told: Told, settings: Settings) -> LeftOut | None:
+    if not isinstance(use.name, Chord) or told.block is None:
+        return None
+    return step_left_out(use.name, told.syntax, told.block, ground_of(told.syntax, settings).ground)
+
+
+def _missing(left_out: LeftOut, token: Token) -> Diagnostic:
+    message = f"A step seems to be missing above this line: the block teaches {quoted(token.text)}, and does not use it"
+    expected = f"`{left_out.text}` above it, or `teaches` without {token.text}"
+    fix = f"Write `{left_out.text}` above this line."
+    return warning(left_out.span, Code.TAUGHT_BUT_NOT_USED, message, expected, fix)
 
 
 def _others(told: Told) -> list[str]:
