@@ -50,6 +50,19 @@ def tone(midi: float, seconds: float) -> list[float]:
     return [sample * min(1.0, at / 144) for at, sample in enumerate(out)]
 
 
+def strum(pitches: Sequence[float], muted: float | None = None, seconds: float = 2.2) -> list[float]:
+    """Strings struck one after another, lowest first; on the muted one a finger lies, so that it only thuds."""
+    out = [0.0] * int((seconds + 0.2) * RATE)
+    for order, midi in enumerate(pitches):
+        sound = tone(midi, 0.05 if midi == muted else seconds)
+        if midi == muted:
+            sound = [sample * (1 - at / len(sound)) ** 2 for at, sample in enumerate(sound)]
+        begins = int(order * 0.015 * RATE)
+        for at, sample in enumerate(sound):
+            out[begins + at] += 0.5 * sample
+    return out
+
+
 def silence(seconds: float) -> list[float]:
     """No sound at all."""
     return [0.0] * int(seconds * RATE)
@@ -67,13 +80,10 @@ def record(path: Path, parts: Sequence[list[float]]) -> Path:
 
 
 @contextmanager
-def hearing(kind: BrowserType, recording: Path) -> Iterator[Browser]:
-    """A browser whose microphone plays a recording, again and again, and which may listen."""
-    fake = (
-        "--use-fake-device-for-media-stream",
-        "--use-fake-ui-for-media-stream",
-        f"--use-file-for-fake-audio-capture={recording}",
-    )
-    browser = kind.launch(executable_path=chromium_path(), args=[*FLAGS, *fake])
+def hearing(kind: BrowserType, recording: Path, allowed: bool = True) -> Iterator[Browser]:
+    """A browser whose microphone plays a recording, again and again; whoever is asked whether it may listen says yes, or no."""
+    fake = ["--use-fake-device-for-media-stream", f"--use-file-for-fake-audio-capture={recording}"]
+    asked = ["--use-fake-ui-for-media-stream" if allowed else "--use-fake-ui-for-media-stream=deny"]
+    browser = kind.launch(executable_path=chromium_path(), args=[*FLAGS, *fake, *asked])
     yield browser
     browser.close()

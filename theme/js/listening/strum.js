@@ -22,7 +22,7 @@ export function tryStrum(place, step) {
     control.disabled = true;
     try {
       says.textContent = say("wait");
-      const heard = await oneStrum();
+      const heard = await oneStrum(place);
       says.textContent = heard ? told(fault(heard.sound, heard.rate, chord), say) : say("nothing");
     } catch (error) {
       says.textContent = sayFrom(part(document, "dialog[open]", HTMLElement) ?? document)(error instanceof Error ? error.message : "unable");
@@ -31,8 +31,8 @@ export function tryStrum(place, step) {
   });
 }
 
-/** @returns {Promise<{sound: Float32Array, rate: number} | null>} null where nothing was struck */
-async function oneStrum() {
+/** @param {HTMLElement} place @returns {Promise<{sound: Float32Array, rate: number} | null>} null where nothing was struck, or who struck has left */
+async function oneStrum(place) {
   /** @type {(heard: {sound: Float32Array, rate: number} | null) => void} */
   let finish = () => undefined;
   const heard = new Promise((/** @type {typeof finish} */ resolve) => { finish = resolve; });
@@ -43,16 +43,19 @@ async function oneStrum() {
     const sound = catcher.push(samples);
     if (sound) finish({ sound, rate: catcher.rate });
   }, () => finish(null));
-  const tired = setTimeout(() => finish(null), 1000 * PATIENCE);
   const leave = () => finish(null);
-  addEventListener("pagehide", leave);
-  document.addEventListener("visibilitychange", leave);
+  const tired = setTimeout(leave, 1000 * PATIENCE);
+  const over = new AbortController();
+  addEventListener("pagehide", leave, { signal: over.signal });
+  document.addEventListener("visibilitychange", leave, { signal: over.signal });
+  place.closest("dialog")?.addEventListener("close", leave, { signal: over.signal });
+  // The browser may have asked for so long that nobody is here any more.
+  if (document.hidden || !place.isConnected) leave();
   try {
     return /** @type {{sound: Float32Array, rate: number} | null} */ (await heard);
   } finally {
     clearTimeout(tired);
-    removeEventListener("pagehide", leave);
-    document.removeEventListener("visibilitychange", leave);
+    over.abort();
     listening.stop();
   }
 }

@@ -1,0 +1,116 @@
+"""The trial that listens to a whole strum, through a fake microphone: what it names, what it never says, when it lets go."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Page
+
+from .looking import until, visiting
+from .recordings import hearing, record, silence, strum
+
+pytestmark = pytest.mark.xdist_group("sound")
+LESSON = "the-long-dark/"
+A_MINOR = (45, 52, 57, 60, 64)
+"""The lesson's first shape, x02210: A2 E3 A3 C4 E4, the lowest string first."""
+STRING_2 = 60
+SAYS = ".ring [data-strum-says]"
+# Keeps what the page listens with, to be looked at from outside; the answer waits for `answer`, where a test sets it.
+SPY = """(() => {
+  const devices = navigator.mediaDevices;
+  const listen = devices.getUserMedia.bind(devices);
+  devices.getUserMedia = async (wanted) => {
+    const heard = await listen(wanted);
+    if (window.answered) await window.answered;
+    window.heard = heard;
+    return heard;
+  };
+})()"""
+
+
+@pytest.fixture(scope="module")
+def recordings(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A minor strummed, clean and with string 2 silent; and a room where nobody plays."""
+    folder = tmp_path_factory.mktemp("strums")
+    record(folder / "clean.wav", [silence(1), strum(A_MINOR), silence(1)])
+    record(folder / "silent.wav", [silence(1), strum(A_MINOR, muted=STRING_2), silence(1)])
+    record(folder / "room.wav", [silence(4)])
+    return folder
+
+
+@contextmanager
+def trial(browser: Browser, address: str, recording: Path, allowed: bool = True) -> Iterator[Page]:
+    """The trial of the lesson's first shape, open in a browser that hears a recording."""
+    with hearing(browser.browser_type, recording, allowed) as opened, visiting(opened, address) as student:
+        student.page.add_init_script(SPY)
+        page = student.open(LESSON)
+        page.locator("[data-ring]").first.click()
+        page.click(".ring [data-strum-trial] summary")
+        page.wait_for_selector(".ring [data-strum-covered]:not(:empty)")
+        yield page
+        assert all(url.startswith(student.address) for url in student.asked), "nothing is sent"
+
+
+def said(page: Page) -> str:
+    """What the page says once it has heard a strum, or can't."""
+    page.click(".ring button[data-strum]")
+    until(page, "document.querySelector('.ring button[data-strum]').disabled === false", seconds=20)
+    return page.inner_text(SAYS)
+
+
+def words(page: Page, which: str) -> str:
+    """What stands in the page's own templates for that case."""
+    return page.locator(f".ring [data-word={which}]").text_content() or ""
+
+
+def test_a_string_that_is_silent_in_a_strum_is_named_and_the_microphone_let_go(
+    browser: Browser, address: str, recordings: Path
+) -> None:
+    with trial(browser, address, recordings / "silent.wav") as page:
+        assert page.inner_text(".ring [data-strum-covered]").endswith("covered by others: 3, 1.")
+        assert said(page).startswith("String 2 seems to be silent.")
+        assert page.evaluate("heard.getTracks().map((track) => track.readyState)") == ["ended"]
+
+
+def test_of_a_clean_strum_no_fault_is_named_and_no_praise_is_given(
+    browser: Browser, address: str, recordings: Path
+) -> None:
+    with trial(browser, address, recordings / "clean.wav") as page:
+        assert said(page) == words(page, "cant-tell") != ""
+        assert "no praise and no blame" in words(page, "cant-tell")
+
+
+def test_a_microphone_that_is_refused_is_said_in_plain_words_and_can_be_asked_for_again(
+    browser: Browser, address: str, recordings: Path
+) -> None:
+    with trial(browser, address, recordings / "clean.wav", allowed=False) as page:
+        for _ in range(2):
+            assert said(page) == words(page, "denied")
+        assert "may not be used here" in words(page, "denied")
+
+
+@pytest.mark.parametrize("leave", [".ring [data-close]", "Escape"])
+def test_whoever_closes_the_check_is_no_longer_listened_to(
+    browser: Browser, address: str, recordings: Path, leave: str
+) -> None:
+    with trial(browser, address, recordings / "room.wav") as page:
+        page.click(".ring button[data-strum]")
+        until(page, "window.heard?.active === true")
+        page.click(leave) if leave.startswith(".") else page.keyboard.press(leave)
+        until(page, "heard.active === false", seconds=3)
+
+
+@pytest.mark.parametrize("control", ["[data-strum]", "[data-listen]"])
+def test_an_answer_that_comes_when_the_check_is_closed_opens_no_microphone(
+    browser: Browser, address: str, recordings: Path, control: str
+) -> None:
+    with trial(browser, address, recordings / "room.wav") as page:
+        page.evaluate("void (window.answered = new Promise((yes) => { window.answer = yes; }))")
+        page.click(f".ring button{control}")
+        page.keyboard.press("Escape")
+        until(page, "document.querySelector('.ring') === null")
+        page.evaluate("answer()")
+        until(page, "window.heard?.active === false", seconds=3)
