@@ -81,7 +81,7 @@ def record(path: Path, parts: Sequence[list[float]]) -> Path:
 
 @contextmanager
 def hearing(kind: BrowserType, recording: Path, allowed: bool = True) -> Iterator[Browser]:
-    """A browser whose microphone plays a recording, again and again; whoever is asked whether it may listen says yes, or no."""
+    """A browser whose microphone plays a recording, again and again; asked whether it may, it hears yes or no."""
     fake = ["--use-fake-device-for-media-stream", f"--use-file-for-fake-audio-capture={recording}"]
     asked = ["--use-fake-ui-for-media-stream" if allowed else "--use-fake-ui-for-media-stream=deny"]
     browser = kind.launch(executable_path=chromium_path(), args=[*FLAGS, *fake, *asked])

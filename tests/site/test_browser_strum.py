@@ -1,4 +1,4 @@
-"""The trial that listens to a whole strum, through a fake microphone: what it names, what it never says, when it lets go."""
+"""The trial that listens to a strum, through a fake microphone: what it names, what it never says, when it lets go."""
 
 from __future__ import annotations
 
