@@ -77,7 +77,8 @@ def test_the_work_grows_no_faster_than_the_steps(shape: str) -> None:
         return [_page(0, lines=LINES * size)] if shape == "one long block" else [_page(n) for n in range(size)]
 
     _calls(pages(20))
-    small, large = _calls(pages(50)), _calls(pages(500))
+    # No block may have more than four hundred steps.
+    small, large = _calls(pages(10)), _calls(pages(100))
     assert large < 11 * small
 
 
@@ -86,7 +87,7 @@ def test_the_work_on_errors_grows_no_faster_either() -> None:
         return [_page(0, lines="- 4 off = G\n- 2 to E9 = Gadd9\n- 1 to e19 = C\n" * size)]
 
     _calls(pages(20))
-    small, large = _calls(pages(50)), _calls(pages(500))
+    small, large = _calls(pages(13)), _calls(pages(130))
     assert large < 11 * small
 
 

@@ -207,18 +207,18 @@ def block(body: str) -> BlockSyntax:
 
 
 def test_a_long_block_is_read() -> None:
-    steps = "- move: 1 off = G\n  cue: 1:42\n  say: Keep it down: now.\n" * 600
+    steps = "- move: 1 off = G\n  cue: 1:42\n  say: Keep it down: now.\n" * 400
     found = block("steps:\n" + steps)
-    assert len(found.steps) == 600
+    assert len(found.steps) == 400
     assert found.steps[-1].span.line == 5 + 3 * 599
 
 
 def test_ten_thousand_steps_are_read() -> None:
-    steps = "- move: 1 off = G\n  cue: 1:42\n  say: Keep it down: now.\n" * 500
-    page = "".join(f"```moves\nid: a-{number}\nstart: open\nsteps:\n{steps}```\n\n" for number in range(20))
+    steps = "- move: 1 off = G\n  cue: 1:42\n  say: Keep it down: now.\n" * 400
+    page = "".join(f"```moves\nid: a-{number}\nstart: open\nsteps:\n{steps}```\n\n" for number in range(25))
     read = read_page("page.md", page)
     assert read.findings == ()
-    assert [len(found.steps) for found in read.syntax.blocks] == [500] * 20
+    assert [len(found.steps) for found in read.syntax.blocks] == [400] * 25
 
 
 def test_a_block_of_a_megabyte_is_refused_unread() -> None:

@@ -14,6 +14,10 @@ from fingerpost.source.values import Values
 
 A_LIST = "a list, a step a line, such as `- 1 off`"
 
+MOST_STEPS = 400
+"""What comes after so many is not read, so that a hostile block costs little. By our own choice: the longest that we
+know of has under a hundred."""
+
 
 @dataclass(frozen=True, slots=True)
 class Steps:
@@ -22,18 +26,30 @@ class Steps:
     values: Values
 
     def all(self, entry: Entry) -> tuple[StepSyntax, ...]:
-        """Every step in order, up to the bound on findings."""
+        """Every step in order, up to the bounds on findings and on steps."""
         findings = self.values.findings
         if entry.words and self.values.literal(entry.words[0]):
             findings.error(entry.words[0].span, Code.BAD_VALUE, "`steps` is given words", A_LIST)
         elif not entry.items:
             findings.error(entry.key.span, Code.BAD_VALUE, "`steps` has no step", A_LIST)
         steps = []
-        for item in entry.items:
+        for item in entry.items[:MOST_STEPS]:
             if findings.full:
                 break
             steps.append(self.step(item))
-        return tuple(steps)
+        return (*steps, *self.too_many(entry.items))
+
+    def too_many(self, items: list[Item]) -> tuple[StepSyntax, ...]:
+        """What stands for the steps beyond the bound: one without a move, so that the hand is not known there."""
+        if len(items) <= MOST_STEPS:
+            return ()
+        first, left = items[MOST_STEPS], len(items) - MOST_STEPS
+        unread = "the last one was" if left == 1 else f"the last {left} were"
+        message = f"This block has {len(items)} steps, and {unread} not read"
+        expected = f"at most {MOST_STEPS} steps in a block"
+        fix = "End the block above this step, and begin another one here with `start: previous`."
+        self.values.findings.error(first.hyphen.span, Code.BLOCK_TOO_LARGE, message, expected, fix)
+        return (StepSyntax(first.span.to(items[-1].span), None),)
 
     def step(self, item: Item) -> StepSyntax:
         """One step."""

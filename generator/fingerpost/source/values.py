@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from itertools import islice
 from typing import TypeVar
 
 from fingerpost.diagnostics import Code
@@ -22,6 +23,8 @@ COUNT = re.compile(r"[0-9]{1,2}")
 STROKES = re.compile(r"(?:[DUdu\-.,|xX↓↑ ]|\b(?:down|up|rest)\b)+", re.IGNORECASE)
 OUTSIDE_BRACKETS = re.compile(r"(?:\([^()]*\)|[^,()]|[()])+")
 LONGEST_ID = 80
+MOST_LISTED = 100
+"""What comes after so many entries of a list is not read, so that a hostile block costs little. By our own choice."""
 
 T = TypeVar("T")
 
@@ -102,7 +105,11 @@ class Values:
                     inner.key.span, Code.BAD_VALUE, message, f"words, such as `{entry.key.text}: G, Em`"
                 )
         pieces = (*entry.words, *(word for item in entry.items for word in item.words))
-        tokens = (self.literal(part) for piece in pieces for part in listed(piece))
+        parts = list(islice((part for piece in pieces for part in listed(piece)), MOST_LISTED + 1))
+        if len(parts) > MOST_LISTED:
+            message = f"`{entry.key.text}` lists more than {MOST_LISTED}, and what follows these was not read"
+            self.findings.error(parts[-1].span, Code.BAD_VALUE, message, f"at most {MOST_LISTED} in a list")
+        tokens = (self.literal(part) for part in parts[:MOST_LISTED])
         return tuple(token for token in tokens if token and token.text)
 
     def _formed(self, entry: Entry | None, form: re.Pattern[str], expected: str) -> Token | None:
@@ -135,12 +142,13 @@ def joined(words: list[Token], between: str) -> Token:
     return Token(between.join(word.text for word in words), words[0].span.to(words[-1].span))
 
 
-def listed(piece: Token) -> list[Token]:
+def listed(piece: Token) -> Iterator[Token]:
     """The entries of a list in one line; a comma inside parentheses belongs to a chord."""
     text = without_comment(piece).text
     start, end = len(text) - len(text.lstrip("[ ")), len(text.rstrip("] "))
-    parts = OUTSIDE_BRACKETS.finditer(text, start, end) if start < end else ()
-    return [trimmed(cut(piece, part.start(), part.end())) for part in parts if part.group().strip()]
+    for part in OUTSIDE_BRACKETS.finditer(text, start, end) if start < end else ():
+        if part.group().strip():
+            yield trimmed(cut(piece, part.start(), part.end()))
 
 
 def trimmed(token: Token) -> Token:

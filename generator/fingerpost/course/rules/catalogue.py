@@ -25,9 +25,10 @@ CATALOGUE: dict[Code, Explanation] = {
         "id: letting-go\nstart: x02210/--231- = Am\nsteps:\n- 3 off = Am7",
     ),
     Code.BLOCK_TOO_LARGE: Explanation(
-        "A block with too much text",
-        "No lesson needs half a megabyte in one block; one that has it was pasted by mistake, or means harm.",
-        "a block of 10,000 lines of words",
+        "A block with too much text or too many steps",
+        "No lesson needs half a megabyte or a thousand steps in one block; one that has them was pasted by mistake, "
+        "or means harm.",
+        "a block of a thousand steps",
         "several blocks, each going on from the one before with `start: previous`",
     ),
     Code.BLOCK_EMPTY: Explanation(
