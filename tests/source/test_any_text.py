@@ -210,7 +210,7 @@ def test_a_long_block_is_read() -> None:
     steps = "- move: 1 off = G\n  cue: 1:42\n  say: Keep it down: now.\n" * 400
     found = block("steps:\n" + steps)
     assert len(found.steps) == 400
-    assert found.steps[-1].span.line == 5 + 3 * 599
+    assert found.steps[-1].span.line == 5 + 3 * 399
 
 
 def test_ten_thousand_steps_are_read() -> None:

@@ -15,7 +15,7 @@ from fingerpost.source.values import Values, slug
 
 MOST_BYTES = 200 * 1024
 MOST_LINES = 2_000
-"""A larger block is refused unread. Four hundred steps in a long form of five lines fit. By our own choice."""
+"""A larger block is refused unread. Four hundred steps in a long form of four lines fit. By our own choice."""
 
 MISSING = {
     "id": ("`id:` and a name that stays for ever: lower-case letters, digits and hyphens", "id: first-steps"),
