@@ -144,7 +144,7 @@ def test_touch_goes_through_the_steps(visit: Visiting) -> None:
         assert page.get_attribute(f"{VIEW} [data-back]", "aria-disabled") == "true"
 
 
-CONTROLS = ["next", "back", "run", "clean", "unclean", "pair", "strum", "leave", "hurts"]
+CONTROLS = ["next", "back", "run", "clean", "unclean", "pair", "strum", "volume", "leave", "hurts"]
 OUT_OF_REACH = f"""(names) => names.filter((name) => {{
   const control = document.querySelector(`{VIEW} [data-${{name}}]`);
   control.scrollIntoView({{ block: 'nearest', behavior: 'instant' }});
@@ -166,6 +166,69 @@ def test_next_back_and_pause_are_within_reach_at_every_size_and_with_spaced_text
                 page.set_viewport_size({"width": width, "height": height})
                 assert page.evaluate(OUT_OF_REACH, CONTROLS) == [], (width, height, spaced)
                 assert page.evaluate(f"document.querySelector('{VIEW}').scrollWidth") <= width
+
+
+# Where the name, the picture and the large areas are, from the top of the words on.
+PLACES = f"""() => ['.practice-name > *', '[data-picture] svg', '[data-back]', '[data-run]', '[data-next]']
+  .flatMap((one) => [...document.querySelectorAll(`{VIEW} ${{one}}`)])
+  .map((part) => Object.values(part.getBoundingClientRect().toJSON()))"""
+
+
+def test_the_volume_pushes_neither_name_nor_picture_nor_the_ways_on(visit: Visiting) -> None:
+    with visit() as student:
+        page = practise(student, LESSON, block=1)
+        press(page, "ArrowRight")
+        for width, height in (*SMALL, DESK):
+            page.set_viewport_size({"width": width, "height": height})
+            places = page.evaluate(PLACES)
+            assert len(places) == 6
+            page.evaluate(f"document.querySelector('{VIEW} .volume').hidden = true")
+            assert page.evaluate(PLACES) == places, (width, height)
+            page.evaluate(f"document.querySelector('{VIEW} .volume').hidden = false")
+
+
+def test_the_volume_is_the_lessons_own_and_each_follows_the_other(visit: Visiting) -> None:
+    with visit(has_touch=True) as student:
+        page = student.open(LESSON)
+        page.click("[data-sound-panel] summary")
+        lesson, own = page.locator(".opening [data-volume]"), page.locator(f"{VIEW} [data-volume]")
+        words = page.locator(".opening .volume").inner_text()
+        lesson.fill("0.2")
+        page.locator("button[data-practise]").first.tap()
+        shown(page)
+        assert own.input_value() == "0.2"
+        assert page.locator(f"{VIEW} .volume").inner_text() == words == "Volume"
+        box = own.bounding_box()
+        assert box
+        own.tap(position={"x": box["width"] - 3, "y": box["height"] / 2})
+        assert own.input_value() == lesson.input_value() == "1"
+        first = name(page)
+        own.focus()
+        press(page, "ArrowLeft", "ArrowLeft")
+        assert own.input_value() == lesson.input_value() == "0.9"
+        assert name(page) == first, "the arrows are the control's, not the steps'"
+        press(page, "Escape")
+        gone(page)
+        lesson.fill("0.4")
+        page.reload()
+        page.locator("button[data-practise]").first.tap()
+        assert shown(page).locator(f"{VIEW} [data-volume]").input_value() == "0.4"
+
+
+def test_the_volume_that_is_set_in_practice_is_heard_in_practice(visit: Visiting) -> None:
+    with visit() as student:
+        student.page.add_init_script(
+            "window.gains = []; const make = AudioContext.prototype.createGain;"
+            "AudioContext.prototype.createGain = function () {"
+            " const made = make.call(this); gains.push(made); return made; }"
+        )
+        page = practise(student, LESSON)
+        page.locator(f"{VIEW} [data-volume]").fill("0.5")
+        page.click(f"{VIEW} [data-strum]")
+        # The first gain is that of everything: the square of what the control says.
+        until(page, "gains.length > 1 && gains[0].gain.value === 0.25")
+        page.locator(f"{VIEW} [data-volume]").fill("0")
+        until(page, "gains[0].gain.value === 0")
 
 
 def test_every_target_is_64_pixels_each_way(visit: Visiting) -> None:

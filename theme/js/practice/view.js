@@ -1,5 +1,6 @@
 // The practice view as a whole: puts it in the page, hands each part what it needs, and takes it away again.
 import { part, thePart } from "../parts.js";
+import { bindVolume } from "../sound/controls.js";
 import { sayFrom } from "../words.js";
 import { placeOf } from "./address.js";
 import { wakefulness } from "./awake.js";
@@ -39,6 +40,7 @@ export function openPractice(template, ids, leave) {
   };
   bindControls(view, now, leave);
   bindPairs(view, now);
+  bindVolume(view);
   const ends = [
     listen(view, () => now.running, () => now.given.settings, (action) => actions(now)[action]()),
     mindRest(view, now.given.say),

@@ -20,7 +20,7 @@ export async function showTuner(template) {
   const tunings = parts(document, ".fp-tuning", HTMLElement).map(read);
   if (!tunings.length) return;
   tunings[0].section.before(view);
-  bindVolume();
+  bindVolume(view);
   const chosen = chooser(view, tunings);
   const display = displayOf(view, chosen);
   const hearing = ear(thePart(view, "[data-listen]", HTMLButtonElement), thePart(view, "[data-says]", HTMLElement), view, {
