@@ -39,7 +39,7 @@ class BuiltBlock:
     """A block with its findings. block is None where nothing is known of its start; held is the hand at its end.
 
     written: for each step of the block the line that made it, None for the start. asked: what it asked the book of
-    names. shown: the names it would enter there, with their notes. uses: what the ledger notes of it.
+    names. shown: the names it would enter there. uses: what the ledger notes of it.
     doubted: what the hand holds was in doubt anywhere, so that the block may not be what its page should show.
     begun: the hand at its start. denied: whether its lines deny each other, so that it is worth a second reading.
     """
@@ -49,7 +49,7 @@ class BuiltBlock:
     held: Held | None = None
     written: tuple[StepSyntax | None, ...] = ()
     asked: dict[frozenset[int], Chord | None] = field(default_factory=dict)
-    shown: tuple[tuple[Chord, frozenset[int]], ...] = ()
+    shown: tuple[Chord, ...] = ()
     uses: dict[Use, Step] = field(default_factory=dict)
     doubted: bool = False
     begun: Held | None = None
@@ -107,11 +107,13 @@ def build_block(
     )
 
 
-def _shown(block: Block) -> Iterator[tuple[Chord, frozenset[int]]]:
+def _shown(block: Block) -> Iterator[Chord]:
+    """The names that name exactly what sounds, without a slash."""
     for step in block.steps:
         heard = heard_of(step.shape, block.fretboard)
-        if step.naming.shown is not None and heard is not None:
-            yield step.naming.shown, heard.pitch_classes
+        plain = None if step.naming.shown is None else step.naming.shown.with_bass(None)
+        if plain is not None and heard is not None and plain.pitch_classes == heard.pitch_classes:
+            yield plain
 
 
 def _begun(block_id: str, syntax: BlockSyntax, ground: Ground, walk: Walk, goes_on: bool) -> Block:

@@ -9,7 +9,7 @@ from fingerpost.course.acceptance import Accepting
 from fingerpost.course.block import BuiltBlock, build_block
 from fingerpost.course.broken import ErrorsByBlock, meant_lines, notice
 from fingerpost.course.chord_index import chord_index
-from fingerpost.course.ground import ground_of
+from fingerpost.course.ground import Ground, ground_of
 from fingerpost.course.joining import Joining
 from fingerpost.course.kept_lines import KeptLines
 from fingerpost.course.memory import Memory
@@ -19,10 +19,10 @@ from fingerpost.course.name_book import NameBook
 from fingerpost.course.retuning import retuning
 from fingerpost.course.rules import course_findings
 from fingerpost.course.settings import Settings
-from fingerpost.course.start import StartRead, read_start
-from fingerpost.course.teaching import Told, teaching_of
+from fingerpost.course.start import StartRead, read_start, stands_alone
+from fingerpost.course.teaching import Teaching, Told, teaching_of
 from fingerpost.course.thread import Joined
-from fingerpost.course.trail import Ending, Trail
+from fingerpost.course.trail import Ending, Trail, sighted
 from fingerpost.diagnostics import Diagnostic, Severity
 from fingerpost.music import chord_symbol
 from fingerpost.music.fretboard import Fretboard
@@ -42,8 +42,10 @@ def build(
     memory: what an earlier build kept; the next build is quicker for it.
     for_pages: False leaves out what no finding needs (tables, build-up, ways back, practice), to check more quickly.
     """
-    builder = _Builder(settings, memory or Memory(), for_pages)
-    builder.memory.turn(settings)
+    memory = memory or Memory()
+    memory.parts = memory.parts or Memory()
+    builder = _Builder(settings, memory, memory.parts, for_pages)
+    memory.turn(settings)
     return builder.course(pages)
 
 
@@ -57,6 +59,7 @@ class _Builder:
 
     settings: Settings
     memory: Memory
+    parts: Memory
     for_pages: bool
     trail: Trail = field(default_factory=Trail)
     book: NameBook = field(default_factory=NameBook)
@@ -73,9 +76,11 @@ class _Builder:
         self.joining = Joining.of([_syntax(page).blocks for page in pages])
         drafts = [self._lesson(page) for page in pages]
         lessons = tuple(draft.finished(self) for draft in drafts)
-        self.findings += course_findings(self.told, all_blocks, self.settings)
+        self.findings += course_findings(self.told, self.settings)
         decided = tuple((chord_symbol.write(kept), chord_symbol.write(other)) for kept, other in self.settings.ties)
-        return Course(lessons, chord_index(self.trail.sightings), decided), tuple(sorted(set(self.findings)))
+        return Course(lessons, chord_index(self.trail.sightings, self.parts), decided), tuple(
+            sorted(set(self.findings))
+        )
 
     def _lesson(self, page: Page) -> _Draft:
         draft = _Draft(_syntax(page), isinstance(page, PageRead))
@@ -94,18 +99,16 @@ class _Builder:
         """Builds a block; gives it, and whether what the hand holds after it is unknown."""
         block_id = syntax.id.text if syntax.id is not None else f"{draft.page.file}:{syntax.span.line}"
         ground = ground_of(syntax, self.settings)
-        start = read_start(syntax, ground.ground, self.trail) if ground.sure else StartRead(None)
-        key = syntax.source if draft.read else syntax
-        built = (
-            self._built(block_id, syntax, start, (key, syntax.span), in_reading) if ground.sure else BuiltBlock(None)
-        )
+        key = (syntax.source if draft.read else syntax, syntax.span)
+        start = self._start(syntax, ground.ground, key) if ground.sure else StartRead(None)
+        built = self._built(block_id, syntax, start, key, in_reading) if ground.sure else BuiltBlock(None)
         self.joining.note(block_id, syntax, start, ground.ground, built)
-        teaching = teaching_of(syntax)
+        teaching = self.parts.recall(("teaching", key), lambda: teaching_of(syntax))
         here = [*ground.findings, *built.findings, *teaching.findings]
         self.findings += (finding for finding in here if self.joining.is_new(finding, syntax))
         errors = [*in_reading, *(finding for finding in here if self._breaks(finding))]
         sound = built.block is not None and not errors and not built.doubted and syntax.id is not None
-        told = Told(draft.page.file, syntax, built.block, built.written, teaching, built.uses, sound)
+        told = self._told(draft.page.file, syntax, built, teaching, sound, key)
         self.told.append(told)
         self._leave(block_id, syntax, built)
         if sound and built.block is not None:
@@ -120,6 +123,25 @@ class _Builder:
         if syntax.id is not None:
             self.blocks.unknown.add(syntax.id.text)
         return built.block, True
+
+    def _start(self, syntax: BlockSyntax, ground: Ground, key: Hashable) -> StartRead:
+        if not stands_alone(syntax):
+            return read_start(syntax, ground, self.trail)
+        return self.parts.recall(("start", key), lambda: read_start(syntax, ground, self.trail))
+
+    def _told(
+        self, file: str, syntax: BlockSyntax, built: BuiltBlock, teaching: Teaching, sound: bool, key: Hashable
+    ) -> Told:
+        """The block as the rules see it; the same object as long as nothing of it has changed."""
+
+        def make() -> tuple[BuiltBlock, Told]:
+            hand = self.settings.hand
+            return built, Told(file, syntax, built.block, built.written, teaching, built.uses, sound, hand)
+
+        def stands(kept: tuple[BuiltBlock, Told]) -> bool:
+            return kept[0] is built and kept[1].teaching is teaching and kept[1].sound == sound
+
+        return self.parts.recall(("told", key), make, stands)[1]
 
     def _breaks(self, finding: Diagnostic) -> bool:
         """Whether the block with this finding can't be shown: an error that its author has not accepted."""
@@ -154,9 +176,9 @@ class _Builder:
         block = block if prompt is None else replace(block, retuning=prompt)
         draft.blocks.append(block)
         self.blocks.add(draft.page.file, block)
-        self.trail.sight(draft.page.file, block, told.teaching.chords)
-        for chord, pitch_classes in built.shown:
-            self.book.note_use(chord, pitch_classes)
+        self.trail.sight(told.once(sighted))
+        for chord in built.shown:
+            self.book.note_use(chord)
         return block
 
     def _leave(self, block_id: str, syntax: BlockSyntax, built: BuiltBlock) -> None:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping, Sequence
 
+from fingerpost.course.memory import Memory
 from fingerpost.course.model import ChordEntry, ShapeMet
 from fingerpost.course.trail import Sighting
 from fingerpost.music import chord_symbol
@@ -14,15 +15,23 @@ from fingerpost.music.shape import Shape
 Place = tuple[str, str, str]
 
 
-def chord_index(sightings: Mapping[Chord, Iterable[Sighting]]) -> tuple[ChordEntry, ...]:
+def chord_index(sightings: Mapping[Chord, Sequence[Sighting]], memory: Memory) -> tuple[ChordEntry, ...]:
     """One entry a chord, in the order in which the course shows them; places are (lesson file, block id, step id).
 
-    A chord is first taught in the first block that says so in `teaches`, else where it is first shown.
+    A chord is first taught in the first block that says so in `teaches`, else where it is first shown. memory: an entry
+    is kept as long as its chord is met in the same places.
     """
-    return tuple(_entry(chord, list(seen)) for chord, seen in sightings.items())
+    return tuple(_kept(chord, seen, memory) for chord, seen in sightings.items())
 
 
-def _entry(chord: Chord, seen: list[Sighting]) -> ChordEntry:
+def _kept(chord: Chord, seen: Sequence[Sighting], memory: Memory) -> ChordEntry:
+    _, entry = memory.recall(
+        ("entry", chord), lambda: (seen, _entry(chord, seen)), lambda had: len(had[0]) == len(seen) and had[0] == seen
+    )
+    return entry
+
+
+def _entry(chord: Chord, seen: Sequence[Sighting]) -> ChordEntry:
     first = next((sighting for sighting in seen if sighting.taught_here), seen[0])
     places: dict[tuple[Shape, Fretboard], list[Place]] = {}
     for sighting in seen:

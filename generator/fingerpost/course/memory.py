@@ -23,14 +23,16 @@ class _Kept:
 class Memory:
     """Values by key; what two builds in a row did not ask for is forgotten.
 
-    settings: those of the last build; other ones let all values go. made counts the new values. lines: a memory for
-    single lines too, which pays where a build follows every keystroke.
+    settings: those of the last build; other ones let all values go. made counts the new values. parts: a memory for what
+    is made of a block besides the block, and of the whole course. lines: one for single lines too, which pays where a
+    build follows every keystroke.
     """
 
     settings: Settings | None = None
     kept: dict[Hashable, _Kept] = field(default_factory=dict)
     builds: int = 0
     made: int = 0
+    parts: Memory | None = None
     lines: Memory | None = None
 
     def recall(self, key: Hashable, make: Callable[[], Value], fresh: Callable[[Value], bool] | None = None) -> Value:
@@ -52,5 +54,6 @@ class Memory:
         for key in [key for key, kept in self.kept.items() if kept.asked < self.builds]:
             del self.kept[key]
         self.settings, self.builds = settings, self.builds + 1
-        if self.lines is not None:
-            self.lines.turn(settings)
+        for inner in (self.parts, self.lines):
+            if inner is not None:
+                inner.turn(settings)

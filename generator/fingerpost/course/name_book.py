@@ -41,11 +41,9 @@ class NameBook:
         known = self.asked[heard.pitch_classes] = self.used.get(heard.pitch_classes)
         return best if known is None else over_bass(known, heard)
 
-    def note_use(self, chord: Chord, pitch_classes: PitchClasses) -> None:
-        """Remembers the name by which these notes were first shown, where it names exactly them."""
-        plain = chord.with_bass(None)
-        if plain.pitch_classes == pitch_classes:
-            self.used.setdefault(pitch_classes, plain)
+    def note_use(self, chord: Chord) -> None:
+        """Remembers the name by which its notes were first shown."""
+        self.used.setdefault(chord.pitch_classes, chord)
 
 
 def over_bass(chord: Chord, heard: Heard) -> Chord:

@@ -51,6 +51,11 @@ class StartRead:
     goes_on_from: tuple[str, int | None] | None = None
 
 
+def stands_alone(block: BlockSyntax) -> bool:
+    """Whether the start of a block says by itself what the hand holds, whatever came before."""
+    return block.start is not None and isinstance(block.start.form, OpenStart | ShapeStart | FingersStart)
+
+
 def read_start(block: BlockSyntax, ground: Ground, trail: Trail) -> StartRead:
     """The start of a block. Without the key it goes on from the block before it on the page, else all is open."""
     if block.start is None and "start" in block.unread:

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
+from typing import Any, TypeVar
 
 from fingerpost.course.ledger import COUNTED, TECHNIQUES, Use
 from fingerpost.course.model import Block, Step
@@ -13,7 +15,10 @@ from fingerpost.course.slip import Slip, error, slip
 from fingerpost.course.words import quoted
 from fingerpost.diagnostics import Code, Diagnostic
 from fingerpost.music.chord import Chord
+from fingerpost.music.hand import Hand
 from fingerpost.source.syntax import BlockSyntax, StepSyntax, Token
+
+T = TypeVar("T")
 
 COUNTS = {
     "finger": (re.compile("[1-4Tt]"), "`finger` and one of 1, 2, 3, 4 and T"),
@@ -76,12 +81,13 @@ def _neither(token: Token, problem: Slip) -> Diagnostic:
     return error(token.span, Code.SYMBOL_UNREADABLE, message, f"a chord, or one of {', '.join(TECHNIQUES)}", near)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Told:
     """A block as the rules about the whole course see it: what is written, what it means, teaches and uses.
 
     block is None where no start is known; sound is False where the block has errors, so that rules which hang on its
-    meaning leave it alone. written: for each step its line, None for the start.
+    meaning leave it alone. written: for each step its line, None for the start. hand: whose changes are weighed.
+    A block that did not change since the last build is told by the same object, with what was found out of it alone.
     """
 
     file: str
@@ -91,3 +97,11 @@ class Told:
     teaching: Teaching
     uses: dict[Use, Step]
     sound: bool
+    hand: Hand
+    kept: dict[Callable[..., Any], tuple[Any, ...]] = field(default_factory=dict, repr=False)
+
+    def once(self, rule: Callable[[Told], Iterable[T]]) -> tuple[T, ...]:
+        """What a function of this block alone gives, worked out when it is asked for first."""
+        if rule not in self.kept:
+            self.kept[rule] = tuple(rule(self))
+        return self.kept[rule]

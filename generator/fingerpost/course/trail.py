@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field, replace
 
-from fingerpost.course.model import Block, Step
+from fingerpost.course.model import Step
+from fingerpost.course.teaching import Told
 from fingerpost.diagnostics import Span
 from fingerpost.music import chord_symbol
 from fingerpost.music.chord import Chord
@@ -90,12 +91,20 @@ class Trail:
         """The symbols of all chords shown so far."""
         return [chord_symbol.write(chord) for chord in self.sightings]
 
-    def sight(self, file: str, block: Block, taught: frozenset[Chord]) -> None:
-        """Takes in the chords that a block shows; way-points and rests are none."""
-        for step in block.steps:
-            chord = step.naming.shown
-            if chord is not None and not step.passing:
-                sighting = Sighting(file, block.id, step, block.fretboard, chord in taught)
-                self.sightings.setdefault(chord, []).append(sighting)
-                if sighting.taught_here:
-                    self.last_in_teaching[chord] = sighting
+    def sight(self, sighted: Iterable[tuple[Chord, Sighting]]) -> None:
+        """Takes in the chords that a block shows."""
+        for chord, sighting in sighted:
+            self.sightings.setdefault(chord, []).append(sighting)
+            if sighting.taught_here:
+                self.last_in_teaching[chord] = sighting
+
+
+def sighted(told: Told) -> Iterator[tuple[Chord, Sighting]]:
+    """The chords that a block shows, each with its step; way-points and rests are none."""
+    block, taught = told.block, told.teaching.chords
+    if block is None:
+        return
+    for step in block.steps:
+        chord = step.naming.shown
+        if chord is not None and not step.passing:
+            yield chord, Sighting(told.file, block.id, step, block.fretboard, chord in taught)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 
 from fingerpost.course.rules.cues_out_of_order import cues_out_of_order
 from fingerpost.course.rules.duplicate_id import duplicate_ids
@@ -16,7 +16,6 @@ from fingerpost.course.rules.used_before_taught import used_before_taught
 from fingerpost.course.settings import Settings
 from fingerpost.course.teaching import Told
 from fingerpost.diagnostics import Diagnostic
-from fingerpost.source.syntax import BlockSyntax
 
 OF_A_TEXT = (cues_out_of_order,)
 """Rules over one block as it is written."""
@@ -34,19 +33,22 @@ BY_SETTINGS = (taught_but_not_used, harder_steps, no_warm_up, no_rest)
 """Rules over all blocks that ask what the author's options say."""
 
 
-def course_findings(told: Sequence[Told], written: Iterable[BlockSyntax], settings: Settings) -> Iterator[Diagnostic]:
-    """What all rules find."""
-    texts = list(written)
-    for text in texts:
-        for of_text in OF_A_TEXT:
-            yield from of_text(text)
+def course_findings(told: Sequence[Told], settings: Settings) -> Iterator[Diagnostic]:
+    """What all rules find; told: every block of the course, in its order."""
+    for block in told:
+        yield from block.once(_of_one)
+    texts = [block.syntax for block in told]
     for of_texts in OF_ALL_TEXTS:
         yield from of_texts(texts)
-    for block in told:
-        for of_block in OF_A_BLOCK:
-            yield from of_block(block)
     for of_blocks in OF_ALL_BLOCKS:
         yield from of_blocks(told)
     for by_settings in BY_SETTINGS:
         yield from by_settings(told, settings)
     yield from ties_decided_otherwise(told, settings.ties)
+
+
+def _of_one(block: Told) -> Iterator[Diagnostic]:
+    for of_text in OF_A_TEXT:
+        yield from of_text(block.syntax)
+    for of_block in OF_A_BLOCK:
+        yield from of_block(block)

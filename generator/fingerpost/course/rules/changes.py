@@ -6,11 +6,10 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
-from fingerpost.course.model import Block, Step
+from fingerpost.course.model import Step
 from fingerpost.course.teaching import Told
 from fingerpost.diagnostics import Span
 from fingerpost.music.difficulty import Difficulty, difficulty
-from fingerpost.music.hand import Hand
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,18 +27,20 @@ class Change:
         return self.difficulty.total
 
 
-def changes(told: Iterable[Told], hand: Hand) -> Iterator[Change]:
+def changes(told: Iterable[Told]) -> Iterator[Change]:
     """Every change within the sound blocks. Coming back from a rest is none: the hand then starts anew."""
     for block in told:
-        if block.block is not None and block.sound:
-            yield from _of(block, block.block, hand)
+        yield from block.once(_of)
 
 
-def _of(told: Told, block: Block, hand: Hand) -> Iterator[Change]:
+def _of(told: Told) -> Iterator[Change]:
+    block = told.block
+    if block is None or not told.sound:
+        return
     for before, step in pairwise(block.steps):
         if step.transition is None or step.rest or step.back or before.rest or step.shape == before.shape:
             continue
-        yield Change(told, step, move_span(told, step), difficulty(step.transition, block.fretboard, hand))
+        yield Change(told, step, move_span(told, step), difficulty(step.transition, block.fretboard, told.hand))
 
 
 def move_span(told: Told, step: Step) -> Span:

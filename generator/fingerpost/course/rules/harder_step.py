@@ -30,7 +30,7 @@ def harder_steps(told: Sequence[Told], settings: Settings) -> Iterator[Diagnosti
     if not settings.harder_step:
         return
     hardest: Change | None = None
-    for count, change in enumerate(changes(told, settings.hand)):
+    for count, change in enumerate(changes(told)):
         if hardest is None or change.points > hardest.points:
             leaps = hardest is not None and change.points >= settings.harder_step * hardest.points
             if hardest is not None and leaps and count >= FIRST_CHANGES and change.step.easier is None:

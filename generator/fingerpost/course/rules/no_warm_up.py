@@ -30,7 +30,7 @@ def no_warm_up(told: Sequence[Told], settings: Settings) -> Iterator[Diagnostic]
     """A note for each lesson with a heavy step among its first ones, at the first of them."""
     if not settings.warm_up_steps:
         return
-    points = {id(change.step): change.points for change in changes(told, settings.hand)}
+    points = {id(change.step): change.points for change in changes(told)}
     heavy = HEAVY * median(points.values()) if points else 0.0
     for file in dict.fromkeys(block.file for block in told):
         opening = list(_steps(block for block in told if block.file == file))[: settings.warm_up_steps]

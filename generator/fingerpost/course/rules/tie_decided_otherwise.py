@@ -31,8 +31,7 @@ def ties_decided_otherwise(told: Iterable[Told], ties: Ties) -> Iterator[Diagnos
     """An error for a name that the course decided against, a warning for one that differs from an earlier one."""
     earlier: dict[Heard, tuple[Chord, Token]] = {}
     for block in told:
-        for name, heard in _names(block):
-            chord = symbol_of(name.symbol)
+        for name, heard, chord in block.once(_names):
             chosen = next((kept for kept, refused in ties if refused == chord.with_bass(None)), None)
             if chosen is not None:
                 yield _against(name.symbol, over_bass(chosen, heard) if chord.bass else chosen, chosen)
@@ -42,13 +41,15 @@ def ties_decided_otherwise(told: Iterable[Told], ties: Ties) -> Iterator[Diagnos
                     yield _twice(name.symbol, token)
 
 
-def _names(told: Told) -> Iterator[tuple[NameSaid, Heard]]:
+def _names(told: Told) -> Iterator[tuple[NameSaid, Heard, Chord]]:
+    """The names that a block gives, each with what sounds and the chord that it names."""
     if told.block is None or not told.sound:
         return
     for step in told.block.steps:
         name, heard = _name_of(told, step), heard_of(step.shape, told.block.fretboard)
-        if name is not None and heard is not None and not step.rest and _reads(name):
-            yield name, heard
+        chord = None if name is None else _chord(name)
+        if name is not None and heard is not None and not step.rest and chord is not None:
+            yield name, heard, chord
 
 
 def _name_of(told: Told, step: Step) -> NameSaid | None:
@@ -58,12 +59,11 @@ def _name_of(told: Told, step: Step) -> NameSaid | None:
     return None if told.syntax.start is None else told.syntax.start.name
 
 
-def _reads(name: NameSaid) -> bool:
+def _chord(name: NameSaid) -> Chord | None:
     try:
-        symbol_of(name.symbol)
+        return symbol_of(name.symbol)
     except Slip:
-        return False
-    return True
+        return None
 
 
 def _against(token: Token, instead: Chord, chosen: Chord) -> Diagnostic:
