@@ -14,7 +14,7 @@ import sys
 import tempfile
 from pathlib import Path
 
-from playwright.sync_api import Page, sync_playwright
+from playwright.sync_api import Locator, Page, sync_playwright
 
 ROOT = Path(__file__).resolve().parents[2]
 sys.path.insert(0, str(ROOT / "tests" / "site"))
@@ -46,13 +46,23 @@ TAPS = [
 """What is tapped, in this order; what the page does not have is left out."""
 
 
+def reach(page: Page, target: Locator) -> None:
+    """Scrolls as a thumb does, a good half of the screen at a time, until something is on the screen."""
+    for _ in range(100):
+        box = target.bounding_box()
+        if box is None or (page.evaluate("scrollY") == 0 and box["y"] < 0) or 0 <= box["y"] < PHONE[1] - 100:
+            return
+        page.mouse.wheel(0, max(-500, min(500, box["y"] - PHONE[1] // 2)))
+        page.wait_for_timeout(100)
+
+
 def tapped(page: Page, selector: str) -> float | None:
     """Milliseconds from a tap to the next frame; below 16, the browser's own limit, it reports nothing: 0."""
     target = page.locator(selector).first
     if not target.count():
         return None
+    reach(page, target)
     page.evaluate("taps.length = 0")
-    target.scroll_into_view_if_needed()
     target.tap(force=True)
     page.wait_for_timeout(700)
     return float(page.evaluate("Math.max(0, ...taps.map(([, duration]) => duration))"))
@@ -94,7 +104,7 @@ def main() -> None:
             context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWER})
             page.add_init_script(WATCH)
             page.goto(address + args.lesson)
-            page.wait_for_timeout(1500)
+            page.wait_for_timeout(5000)
             measured(page)
 
 

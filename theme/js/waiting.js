@@ -1,0 +1,90 @@
+// Lets what is far out of sight wait undrawn (css/block.css), once the browser knows how tall it is: so a tap on a long lesson
+// is answered at once, and a jump to a step still lands on it.
+
+import { parts } from "./parts.js";
+
+const root = document.documentElement;
+const AT_ONCE = 3;
+const FAR = "150% 0px";
+const STILL = 1000;
+
+/** Begins when the page has come to rest; what changes the sizes has them taken anew. */
+export function bindWaiting() {
+  // Only where the browser keeps one's place when what is above turns out taller or lower than it was thought.
+  if (!CSS.supports("overflow-anchor", "auto") || !("checkVisibility" in root) || !("requestIdleCallback" in globalThis)) return;
+  const boxes = parts(document, ".fp-step, .fp-ways, .fp-practice > ul, .fp-map, .fp-index-entry", HTMLElement);
+  if (boxes.length <= AT_ONCE) return;
+  whenStill(() => idle(() => waitFarOff(boxes)));
+  const anew = measuring(boxes);
+  root.addEventListener("viewchange", anew);
+  onWidth(anew);
+}
+
+/** Whoever comes by an address with a step is carried to it first. @param {() => void} act once nothing has moved for a second */
+function whenStill(act) {
+  const still = () => {
+    removeEventListener("scroll", again);
+    act();
+  };
+  let timer = setTimeout(still, STILL);
+  const again = () => {
+    clearTimeout(timer);
+    timer = setTimeout(still, STILL);
+  };
+  addEventListener("scroll", again, { passive: true });
+}
+
+/** What is near never changes before one's eyes: it may wait from the first time on that it is far. @param {HTMLElement[]} boxes */
+function waitFarOff(boxes) {
+  const observer = new IntersectionObserver((seen) => {
+    for (const { target, isIntersecting } of seen) {
+      if (isIntersecting) continue;
+      target.classList.add("fp-waits");
+      observer.unobserve(target);
+    }
+  }, { rootMargin: FAR });
+  boxes.forEach((box) => observer.observe(box));
+}
+
+/**
+ * Draws a few of those that wait at a time, while nothing else is to be done, so that the browser knows their new sizes.
+ * @param {HTMLElement[]} boxes
+ * @returns {() => void} begins, or begins again
+ */
+function measuring(boxes) {
+  let turn = 0;
+  return () => {
+    const mine = ++turn;
+    const from = (/** @type {number} */ first) => {
+      if (mine !== turn) return;
+      const few = boxes.slice(first, first + AT_ONCE).filter((box) => !isDrawn(box));
+      few.forEach((box) => { box.style.contentVisibility = "visible"; });
+      // The size is known when the frame is made; only then may the box wait again.
+      requestAnimationFrame(() => idle(() => {
+        few.forEach((box) => { box.style.contentVisibility = ""; });
+        if (first + AT_ONCE < boxes.length) from(first + AT_ONCE);
+      }));
+    };
+    idle(() => from(0));
+  };
+}
+
+/** Whether what is in a box is laid out now. @param {HTMLElement} box */
+function isDrawn(box) {
+  return box.firstElementChild?.checkVisibility({ contentVisibilityAuto: true }) ?? true;
+}
+
+/** Telephones change the height of a page whenever their bars come and go; that moves nothing. @param {() => void} act */
+function onWidth(act) {
+  let width = root.clientWidth;
+  addEventListener("resize", () => {
+    if (root.clientWidth === width) return;
+    width = root.clientWidth;
+    act();
+  });
+}
+
+/** @param {() => void} act */
+function idle(act) {
+  requestIdleCallback(act, { timeout: 2000 });
+}
