@@ -83,10 +83,6 @@ function plainTable(table) {
     parts(control, ".fp-hidden", HTMLElement).forEach((one) => one.remove());
     control.replaceWith(...control.childNodes);
   }
-  // What the lesson's own controls do there, they do not do here.
-  for (const control of parts(table, "th > button", HTMLButtonElement)) {
-    control.replaceWith(...[...control.childNodes].filter((node) => !(node instanceof Element && node.matches(".fp-hidden"))));
-  }
   table.className = table.classList.contains("fp-strings-down") ? "practice-table practice-table-down" : "practice-table";
 }
 
