@@ -66,6 +66,40 @@ def test_typing_ends_where_a_check_from_nothing_ends(course: Path, typed: list[t
         assert work.checked().course == anew.course
 
 
+def test_an_unchanged_block_is_told_what_other_pages_change(tmp_path: Path) -> None:
+    """By pages, what is kept of a block that stays hangs on: chords taught, ties, hard changes, acceptances, places."""
+    (tmp_path / "docs").mkdir()
+    options = "{harder_step: 1.1, warm_up_steps: 2, rest_after_steps: 3}"
+    (tmp_path / "mkdocs.yml").write_text(f"site_name: x\nplugins: [{{fingerpost: {options}}}]\n", "utf-8")
+    second = SECOND + "\n```moves\nid: told\nstart: x02010/--2-1- = Am7\nteaches: [mute]\nsteps:\n- hold\n```\n"
+    for file, text in (("first.md", FIRST), ("second.md", second)):
+        (tmp_path / "docs" / file).write_text(text, "utf-8")
+    work, seen = CourseAtWork.of_folder(tmp_path / "mkdocs.yml", {}), list[tuple[str, ...]]()
+    accepted = FIRST.replace(
+        "```moves\nid: gauge", "<!-- accept used-before-taught: so it is -->\n\n```moves\nid: gauge"
+    )
+    for first in (
+        FIRST.replace("teaches: [C, Cmaj7, Am7]", "teaches: [C]"),
+        FIRST.replace("teaches: [C, Cmaj7, Am7]\n", ""),
+        FIRST.replace("= C\nteaches", "= C6\nteaches"),
+        FIRST.replace("id: more\nstart: previous", "id: more\nstart: x35555/-13333 = C6"),
+        FIRST.replace("- 1 off = Cmaj7\n", "- 1 to E12, 2 to e1\n"),
+        FIRST.replace("id: more", "id: told"),
+        f"A line more.\n\n{FIRST}",
+        accepted,
+        accepted.replace("teaches: [C, Cmaj7, Am7]", "teaches: [C]"),
+        FIRST,
+    ):
+        work.write("first.md", first)
+        opened = {tmp_path / "docs" / "first.md": first}
+        anew = check(CourseAtWork.of_folder(tmp_path / "mkdocs.yml", opened).sources, for_pages=False)
+        assert work.checked().findings == anew.findings
+        assert work.checked().accepted == anew.accepted
+        assert work.checked().course == anew.course
+        seen.append(tuple(str(one.code) for one in anew.findings if one.span.file == "second.md"))
+    assert len(set(seen)) > 3
+
+
 def test_untouched_it_says_what_the_check_says(course: Path) -> None:
     work = CourseAtWork.of_folder(course / "mkdocs.yml", {})
     assert work.checked().findings == check(load(course)).findings

@@ -9,7 +9,6 @@ from urllib.parse import quote
 
 from mkdocs.structure.files import File, Files
 
-from fingerpost.course.acceptance import settle
 from fingerpost.course.build import build
 from fingerpost.course.curve import LessonLoad, loads
 from fingerpost.course.memory import Memory
@@ -21,8 +20,7 @@ from fingerpost.render.look import Links, Look
 from fingerpost.site.located import Shown
 from fingerpost.site.page_view import PageView, draw
 from fingerpost.source.page import PageRead, read_page
-from fingerpost.workspace.checked import missing_images
-from fingerpost.workspace.links import link_faults
+from fingerpost.workspace.checked import judged
 from fingerpost.workspace.page_text import decode
 
 
@@ -62,14 +60,8 @@ def course_model(pages: Sequence[File], files: Files, settings: Settings, kept: 
     texts = [decode(page.src_uri, page.content_bytes) for page in pages]
     reads = [_read(text.file, text.text, kept) for text, _ in texts]
     course, of_course = build(reads, settings, kept.course)
-    found = [
-        *(finding for _, findings in texts for finding in findings),
-        *(finding for read in reads for finding in read.findings),
-        *of_course,
-        *(finding for read in reads for finding in missing_images(read.syntax, files.src_uris.__contains__)),
-        *link_faults(reads, course, settings, files.src_uris),
-    ]
-    settled = settle(found, (accepted for read in reads for accepted in read.acceptances))
+    of_bytes = (finding for _, findings in texts for finding in findings)
+    settled = judged(reads, course, settings, files.src_uris, [*of_bytes, *of_course])
     by_file = {load.file: load for load in loads(course, settings)}
     return CourseModel(course, settings, {read.syntax.file: read for read in reads}, settled.standing, by_file)
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import dataclasses
 import posixpath
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from fingerpost.course.acceptance import settle
+from fingerpost.course.acceptance import Settled, settle
 from fingerpost.course.build import build
 from fingerpost.course.extras import refusal
 from fingerpost.course.memory import Memory
@@ -49,23 +49,38 @@ def check(
     settings, problems = Settings.from_mapping(sources.options)
     pages = tuple(read(page.file, page.text) for page in sources.pages)
     course, of_course = build(pages, settings, memory, for_pages)
-    found = [
-        *sources.findings,
-        *setting_findings(problems, sources),
-        *(finding for page in pages for finding in page.findings),
-        *of_course,
-        *(finding for page in pages for finding in missing_images(page.syntax, sources.files.__contains__)),
-        *link_faults(pages, course, settings, sources.files, all_known=sources.settings_name is not None),
-        *redirect_faults(
-            pages, course, settings, sources.files, lambda old: place_of_option(f"redirects.{old}", sources)
-        ),
-    ]
-    settled = settle(found, (accepted for page in pages for accepted in page.acceptances))
+    redirects = redirect_faults(
+        pages, course, settings, sources.files, lambda old: place_of_option(f"redirects.{old}", sources)
+    )
+    besides = [*sources.findings, *setting_findings(problems, sources), *of_course, *redirects]
+    all_known = sources.settings_name is not None
+    settled = judged(pages, course, settings, sources.files, besides, all_known)
     standing, accepted = (
         tuple(finding for finding in part if sources.only in (None, finding.span.file))
         for part in (settled.standing, settled.accepted)
     )
     return Checked(course, settings, pages, standing, accepted)
+
+
+def judged(
+    pages: Sequence[PageRead],
+    course: Course,
+    settings: Settings,
+    files: Collection[str],
+    besides: Iterable[Diagnostic],
+    all_known: bool = True,
+) -> Settled:
+    """All findings, settled: those of reading the pages, of their images and links, and what was found besides.
+
+    files: all files of the sources. all_known: whether they are all that a link may lead to.
+    """
+    found = [
+        *besides,
+        *(finding for page in pages for finding in page.findings),
+        *(finding for page in pages for finding in missing_images(page.syntax, files.__contains__)),
+        *link_faults(pages, course, settings, files, all_known),
+    ]
+    return settle(found, (accepted for page in pages for accepted in page.acceptances))
 
 
 def setting_findings(problems: Iterable[Problem], sources: CourseSources) -> Iterator[Diagnostic]:
