@@ -16,7 +16,7 @@ from contextlib import contextmanager, suppress
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from playwright.sync_api import Browser, BrowserContext, Page, Playwright, Request
+from playwright.sync_api import Browser, BrowserContext, Error, Page, Playwright, Request
 
 ROOT = Path(__file__).resolve().parents[2]
 PHONE, DESK, NARROW = (390, 844), (1280, 900), (320, 700)
@@ -105,9 +105,19 @@ def until(page: Page, holds: str, arg: object = None, seconds: float = 10.0) -> 
     course's policy forbids, so it fails whenever the first answer is no.
     """
     end = time.monotonic() + seconds
-    while not page.evaluate(holds, arg):
+    while not _holds(page, holds, arg):
         assert time.monotonic() < end, f"never true: {holds}"
         page.wait_for_timeout(20)
+
+
+def _holds(page: Page, holds: str, arg: object) -> bool:
+    """Whether it is true now; nothing is true of a page that is just being left for another."""
+    try:
+        return bool(page.evaluate(holds, arg))
+    except Error as error:
+        if "context was destroyed" not in str(error):
+            raise
+        return False
 
 
 CUT_OFF = """() => [...document.querySelectorAll('main *')]

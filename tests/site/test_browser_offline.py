@@ -236,7 +236,7 @@ def test_an_author_who_serves_the_course_sees_it_as_it_is(
         host.folders[""] = served
         opened(page, host, "first/")
         page.locator("h1", has_text="The first anew").wait_for()
-        assert page.evaluate("async () => (await caches.keys()).length") == 0
+        until(page, "async () => (await caches.keys()).length === 0")
 
 
 def test_a_full_device_keeps_what_fits_and_says_so(student: Student, host: Host) -> None:
