@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cached_property, lru_cache
 
 from fingerpost.course.model import Block, Course, Step
 from fingerpost.music import chord_symbol
 from fingerpost.music.chord import Chord
-from fingerpost.music.shape import Finger
+from fingerpost.music.shape import Finger, Press
 from fingerpost.music.transition import MoveKind
 
 TECHNIQUES = ("bar", "hinge", "slide", "thumb", "mute", "capo")
@@ -31,6 +32,14 @@ class Use:
 
     kind: str
     name: Chord | str
+
+    def __hash__(self) -> int:
+        return self._hash
+
+    @cached_property
+    def _hash(self) -> int:
+        # As of a shape: asked for again and again.
+        return hash((self.kind, self.name))
 
 
 @dataclass(frozen=True)
@@ -62,13 +71,7 @@ def uses_of_step(step: Step, block: Block) -> Iterator[Use]:
     if step.naming.shown is not None and not step.passing:
         yield Use("chord", step.naming.shown)
     for press in step.shape.presses:
-        yield Use("fret", str(press.fret + block.fretboard.capo))
-        if press.finger is not None:
-            yield Use("finger", press.finger.mark)
-        if press.finger is Finger.THUMB:
-            yield Use("technique", "thumb")
-        if press.is_bar:
-            yield Use("technique", "bar")
+        yield from _of_press(press, block.fretboard.capo)
     if step.shape.damped:
         yield Use("technique", "mute")
     if block.fretboard.capo:
@@ -76,6 +79,18 @@ def uses_of_step(step: Step, block: Block) -> Iterator[Use]:
     for move in step.transition.moves if step.transition is not None and not step.back else ():
         if move.kind in _BY_MOVE:
             yield Use("technique", _BY_MOVE[move.kind])
+
+
+@lru_cache(maxsize=1024)
+def _of_press(press: Press, capo: int) -> tuple[Use, ...]:
+    out = [Use("fret", str(press.fret + capo))]
+    if press.finger is not None:
+        out.append(Use("finger", press.finger.mark))
+    if press.finger is Finger.THUMB:
+        out.append(Use("technique", "thumb"))
+    if press.is_bar:
+        out.append(Use("technique", "bar"))
+    return tuple(out)
 
 
 def uses_of(block: Block) -> dict[Use, Step]:

@@ -85,7 +85,13 @@ class Chord:
 
     def with_bass(self, bass: Note | None) -> Chord:
         """The same chord over another bass; None or the root takes the slash away."""
-        return self if bass == self.bass else replace(self, bass=bass)
+        if bass == self.bass:
+            return self
+        return self._plain if bass is None else replace(self, bass=bass)
+
+    @cached_property
+    def _plain(self) -> Chord:
+        return replace(self, bass=None)
 
     def transposed(self, semitones: int) -> Chord:
         """The chord that many semitones higher, its root spelled on the commoner side."""

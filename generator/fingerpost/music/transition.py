@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -81,8 +80,8 @@ def transition(before: Shape, after: Shape, fretboard: Fretboard) -> Transition:
         after=after,
         moves=moves,
         strings_changed=changed,
-        notes_gone=tuple(sorted((gone - come).elements())),
-        notes_come=tuple(sorted((come - gone).elements())),
+        notes_gone=_without(gone, come),
+        notes_come=_without(come, gone),
         stays=stays,
         guides=tuple(move.finger for move in moves if move.kind in (MoveKind.SLIDE, MoveKind.SHIFT)),
         pivots=tuple(f for f in stays if any(move.finger != f for move in moves)),
@@ -101,8 +100,19 @@ def check_comparable(before: Shape, after: Shape, fretboard: Fretboard | None = 
         raise ValueError("a transition needs shapes that say which finger presses what")
 
 
-def _notes(shape: Shape, strings: tuple[int, ...], fretboard: Fretboard) -> Counter[int]:
-    return Counter(fretboard.shape_midi(string, fret) for string in strings if (fret := shape.fret(string)) is not None)
+def _notes(shape: Shape, strings: tuple[int, ...], fretboard: Fretboard) -> list[int]:
+    return [fretboard.shape_midi(string, fret) for string in strings if (fret := shape.fret(string)) is not None]
+
+
+def _without(notes: list[int], others: list[int]) -> tuple[int, ...]:
+    """The notes in order, less as many of each as there are among the others."""
+    left, out = list(others), list[int]()
+    for note in sorted(notes):
+        if note in left:
+            left.remove(note)
+        else:
+            out.append(note)
+    return tuple(out)
 
 
 def hand_shift(before: Shape, after: Shape) -> int:

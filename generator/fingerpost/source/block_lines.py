@@ -65,7 +65,10 @@ def key_and_value(words: Token, known: frozenset[str], findings: Findings) -> tu
 
 def cut(token: Token, start: int, end: int) -> Token:
     """The piece of a one-line token between two offsets."""
-    return Token(token.text[start:end], token.span.part(start, end))
+    span = token.span
+    if start == 0 and end == len(token.text) == span.end_column - span.column and span.line == span.end_line:
+        return token
+    return Token(token.text[start:end], span.part(start, end))
 
 
 def without_comment(token: Token) -> Token:

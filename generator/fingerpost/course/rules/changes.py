@@ -14,12 +14,16 @@ from fingerpost.music.difficulty import Difficulty, difficulty
 
 @dataclass(frozen=True, slots=True)
 class Change:
-    """One step that changes the shape: the block it is in, the words of its move, and its points."""
+    """One step that changes the shape: the block it is in, and its points."""
 
     told: Told
     step: Step
-    span: Span
     difficulty: Difficulty
+
+    @property
+    def span(self) -> Span:
+        """The words of its move."""
+        return move_span(self.told, self.step)
 
     @property
     def points(self) -> float:
@@ -40,7 +44,7 @@ def _of(told: Told) -> Iterator[Change]:
     for before, step in pairwise(block.steps):
         if step.transition is None or step.rest or step.back or before.rest or step.shape == before.shape:
             continue
-        yield Change(told, step, move_span(told, step), difficulty(step.transition, block.fretboard, told.hand))
+        yield Change(told, step, difficulty(step.transition, block.fretboard, told.hand))
 
 
 def move_span(told: Told, step: Step) -> Span:
