@@ -48,7 +48,8 @@ def main() -> None:
         if verdict.changes and not verdict.line:
             said = [(f.span.file, f.span.line, str(f.code), f.fix) for f in verdict.findings[:2]]
             slip = verdict.slip
-            print(f"  {slip.kind}: {slip.file}:{slip.line} {slip.lines[slip.line - 1]!r} {said}")
+            why = verdict.denied or "another right course"
+            print(f"  {slip.kind}: {slip.file}:{slip.line} {slip.lines[slip.line - 1]!r} ({why}) {said}")
 
 
 if __name__ == "__main__":

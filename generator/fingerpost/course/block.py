@@ -18,6 +18,7 @@ from fingerpost.course.practice import practice
 from fingerpost.course.second_reading import denials, second_reading
 from fingerpost.course.slip import warning
 from fingerpost.course.start import StartRead
+from fingerpost.course.start_again import start_again
 from fingerpost.course.steps import Walk
 from fingerpost.course.thread import Joined, Strand
 from fingerpost.course.ways_back import ways_back, wrap_around
@@ -87,15 +88,20 @@ def build_block(
     held = Held(shape, None, start.sure, start.faults)
     walk = begin(held)
     walk.go(syntax.steps, meant)
-    denied = bool(denials(walk.findings))
+    at_start = denials(start.findings)
+    denied = bool(at_start or denials(walk.findings))
+    said = start.findings
     if denied and joined is not None:
         thread = joined.around(Strand(syntax, held=held))
-        walk = second_reading(walk, thread, ground, begin) or walk
+        first = min(at_start, default=None)
+        again = start_again(first, thread, ground, begin) if first else second_reading(walk, thread, ground, begin)
+        said = said if again is None else tuple(finding for finding in said if finding not in at_start)
+        walk = again or walk
     block = _begun(block_id, syntax, ground, walk, start.held)
     block = _finished(block, syntax, ground) if for_pages else block
     return BuiltBlock(
         block,
-        (*start.findings, *found, *walk.findings),
+        (*said, *found, *walk.findings),
         walk.held,
         tuple(walk.written),
         asking.asked,

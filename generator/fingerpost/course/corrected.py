@@ -7,11 +7,14 @@ from dataclasses import dataclass, replace
 
 from fingerpost.course.edits import Began, Missing, OneEdit, Struck, Surplus, Swapped, Word
 from fingerpost.course.ground import Ground
+from fingerpost.course.moves import move_of
 from fingerpost.course.one_slip import Found
 from fingerpost.course.slip import error
 from fingerpost.course.thread import Thread, strum_of_start
 from fingerpost.course.words import quoted
 from fingerpost.diagnostics import Code, Diagnostic, Span
+from fingerpost.music import chord_symbol
+from fingerpost.music.chord import Chord
 from fingerpost.music.move import Move, Place, Strum, write_move
 from fingerpost.music.shape import Press
 from fingerpost.music.shape_text import write_shape
@@ -35,13 +38,15 @@ OF_NAMES = (Code.NAME_IS_WRONG, Code.NAME_IS_LOOSE)
 class Slipped:
     """An edit and where it stands: in which block of a thread, and at which of its lines (-1: its start).
 
-    A step that is missing below the last line stands at the number of lines; unheard: no sound changes with it.
+    A step that is missing below the last line stands at the number of lines; unheard: no sound changes with it;
+    shows: the chord that it shows, where the block teaches one that no line of it shows.
     """
 
     edit: OneEdit
     strand: int
     line: int
     unheard: bool = False
+    shows: Chord | None = None
 
     @classmethod
     def of(cls, found: Found, thread: Thread) -> Slipped:
@@ -49,10 +54,10 @@ class Slipped:
         edit = found.edit
         if isinstance(edit, Began | Struck):
             return cls(edit, 0, -1)
-        place = thread.places[edit.at]
-        if place.line < 0:
-            return cls(edit, place.strand - 1, len(thread.strands[place.strand - 1].lines), found.unheard)
-        return cls(edit, place.strand, place.line, found.unheard)
+        strand, line = thread.places[edit.at].strand, thread.places[edit.at].line
+        if line < 0:
+            strand, line = strand - 1, len(thread.strands[strand - 1].lines)
+        return cls(edit, strand, line, found.unheard, found.shows)
 
 
 @dataclass(frozen=True)
@@ -112,7 +117,8 @@ def finding(slipped: Slipped, syntax: BlockSyntax, first: Diagnostic, ground: Gr
         return error(span, first.code, message, f"`{fix}`, with which all that follows holds", fix)
     lines = [step.line for step in syntax.steps if step.line is not None]
     if isinstance(edit, Missing):
-        return _missing(lines, at, step_text(edit.moves, slipped.unheard, ground), first)
+        name = "" if slipped.shows is None else f" = {chord_symbol.write(slipped.shows, ground.style)}"
+        return _missing(lines, at, step_text(edit.moves, slipped.unheard, ground) + name, first)
     line = lines[at]
     span = line.text.span
     match edit:
@@ -229,9 +235,8 @@ def began(edit: Began | Struck, syntax: BlockSyntax, ground: Ground) -> tuple[Sp
     assert isinstance(form, FingersStart)
     fix = _put(edit.new, ground)
     for action in form.actions:
-        if isinstance(action, PlaceFinger) and action.finger.text.upper() == edit.old.finger.mark:  # type: ignore[union-attr]
-            move = Place(edit.new.finger, edit.new.fret, edit.new.low, edit.new.high)  # type: ignore[arg-type]
-            return _word(action, move, ground), fix
+        if isinstance(action, PlaceFinger) and move_of(action, ground.fretboard) == _place(edit.old):
+            return _word(action, _place(edit.new), ground), fix
     return start.text.span, fix
 
 
@@ -239,8 +244,11 @@ def _struck(edit: Struck) -> Strum:
     return Strum(frozenset(range(1, edit.shape.strings + 1)) - edit.shape.unstruck)
 
 
+def _place(press: Press) -> Place:
+    assert press.finger is not None
+    return Place(press.finger, press.fret, press.low, press.high)
+
+
 def _put(press: Press, ground: Ground) -> str:
     """`2 E3`: a finger and its place as a start writes them."""
-    assert press.finger is not None
-    move = Place(press.finger, press.fret, press.low, press.high)
-    return write_move(move, ground.fretboard.tuning).replace(" to ", " ", 1)
+    return write_move(_place(press), ground.fretboard.tuning).replace(" to ", " ", 1)

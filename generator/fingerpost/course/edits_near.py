@@ -20,12 +20,12 @@ from fingerpost.music.neighbours import steps as moves_of
 from fingerpost.music.shape import Finger, Press, Shape
 from fingerpost.source.syntax import (
     Action,
-    Back,
     ExchangeFinger,
     FingersStart,
     Hold,
     LiftFinger,
     MuteString,
+    NameSaid,
     PlaceFinger,
     ShapeStart,
     StrumStrings,
@@ -85,11 +85,16 @@ class Search:
 
     @cached_property
     def helpful(self) -> tuple[tuple[Move, ...], ...]:
-        """The steps with which, right above the line that is denied, all would hold; with a strum where none else does.
+        """The steps with which, right above the line that is denied, all would hold; perhaps with another strum.
 
         An edit further above comes to the same there, unless a line between moves the same finger.
         """
-        found = list(_helpful(self, [None])) or list(_helpful(self, _struck_elsewhere(self)))
+        steps = list(_steps(self))
+        found = list(_helpful(self, steps, None))
+        alone = {moves[0] for moves in found}
+        steps = [step for step in steps if step[0] in alone] or steps
+        for struck in _struck_otherwise(self):
+            found += _helpful(self, [*steps, *_on_unstruck(self)], struck)
         if len(found) > MOST_HELPFUL:
             written = _written(self.trial)
             found.sort(key=lambda moves: moves[0] not in written)
@@ -189,28 +194,29 @@ def _starts(search: Search) -> Iterator[Candidate]:
         return
     for old in start.shape.presses:
         others = tuple(press for press in start.shape.presses if press != old)
-        for new in _near(old, trial.ground):
+        for new in places_near(old, trial.ground):
             if any(new.clashes(press) or new.finger == press.finger for press in others):
                 continue
             if search.undone(frozenset(p.finger.mark for p in (old, new) if p.finger is not None), 0):
                 continue
             shape = start.shape.with_presses((*others, new))
-            if _can_begin(shape, said, trial):
+            if can_begin(shape, said, trial):
                 yield Candidate(START + away, Began(old, new, shape), replace(start, shape=shape), 0, start)
     restruck = strum_of_start(syntax) is not None and not search.undone(frozenset({"strum"}), 0)
     for strum in strums(trial.ground) if restruck else ():
         struck = frozenset(range(1, start.shape.strings + 1)) - strum.strings
         shape = replace(start.shape, unstruck=struck)
-        if struck != start.shape.unstruck and _can_begin(shape, said, trial):
+        if struck != start.shape.unstruck and can_begin(shape, said, trial):
             yield Candidate(START + away, Struck(shape), replace(start, shape=shape), 0, start)
 
 
-def _can_begin(shape: Shape, said: object, trial: Trial) -> bool:
+def can_begin(shape: Shape, said: NameSaid | None, trial: Trial) -> bool:
+    """Whether a hand can hold a start, and the name that it claims agrees."""
     ground = trial.ground
-    return agrees(shape, said, ground) is not False and not ground.hand.faults(shape, ground.fretboard)  # type: ignore[arg-type]
+    return agrees(shape, said, ground) is not False and not ground.hand.faults(shape, ground.fretboard)
 
 
-def _near(press: Press, ground: Ground) -> Iterator[Press]:
+def places_near(press: Press, ground: Ground) -> Iterator[Press]:
     """Places that differ in one word: the finger, the fret, the string."""
     board = ground.fretboard
     yield from (replace(press, finger=finger) for finger in FINGERS if finger != press.finger)
@@ -222,7 +228,7 @@ def _near(press: Press, ground: Ground) -> Iterator[Press]:
 def _swapped(search: Search, at: int) -> Iterator[Candidate]:
     trial, before, rows = search.trial, search.befores[at], search.trial.rows
     pair = rows[at : at + 2]
-    if len(pair) < 2 or any(isinstance(row, Joint) or any(isinstance(a, Back) for a in row.actions) for row in pair):
+    if len(pair) < 2 or any(isinstance(row, Joint) for row in pair):
         return
     between = trial.after(before, at + 1)
     after = None if between is None else trial.after(between, at)
@@ -282,25 +288,57 @@ def _written(trial: Trial) -> set[Move]:
     return out
 
 
-def _helpful(search: Search, struck: Sequence[frozenset[int] | None]) -> Iterator[tuple[Move, ...]]:
-    before, trial, ground = search.befores[-1], search.trial, search.trial.ground
+def _helpful(
+    search: Search, steps: Sequence[tuple[Move, Shape]], unstruck: frozenset[int] | None
+) -> Iterator[tuple[Move, ...]]:
+    before, trial = search.befores[-1], search.trial
+    shape = before.before_rest or before.shape
+    strum = () if unstruck is None else (Strum(frozenset(range(1, shape.strings + 1)) - unstruck),)
+    for move, after in steps:
+        after = replace(after, unstruck=shape.unstruck if unstruck is None else unstruck)
+        if isinstance(move, Place) and unstruck is not None and unstruck.issuperset(move.press.strings):
+            continue
+        held = replace(before, before_rest=after) if before.resting else replace(before, shape=after)
+        if trial.holds(held, search.denied):
+            yield (move, *strum)
+
+
+def _steps(search: Search) -> Iterator[tuple[Move, Shape]]:
+    """Every move of one finger at the line that is denied, with the shape after it; in a rest, of the one before."""
+    before, ground = search.befores[-1], search.trial.ground
     shape = before.before_rest or before.shape
     if search.denied < 0 or not shape.has_fingers:
         return
-    steps = list(moves_of(shape, ground.fretboard, ground.hand, FRETS_TRIED, unseen=True))
-    for unstruck in struck:
-        for step in steps:
-            moves: tuple[Move, ...] = (step.move,)
-            if unstruck is not None:
-                moves = (step.move, Strum(frozenset(range(1, shape.strings + 1)) - unstruck))
-            after = replace(step.shape, unstruck=shape.unstruck if unstruck is None else unstruck)
-            held = replace(before, before_rest=after) if before.resting else replace(before, shape=after)
-            if trial.holds(held, search.denied):
-                yield moves
+    for step in moves_of(shape, ground.fretboard, ground.hand, FRETS_TRIED, unseen=True):
+        if step.strum is None:
+            yield step.move, step.shape
+    yield from _wider(shape, ground)
 
 
-def _struck_elsewhere(search: Search) -> list[frozenset[int]]:
-    """What is left unstruck at the start or by a line of the thread, and not where it is denied."""
+def _on_unstruck(search: Search) -> Iterator[tuple[Move, Shape]]:
+    """The same for placements on strings that are not struck there."""
+    before, ground = search.befores[-1], search.trial.ground
+    shape = before.before_rest or before.shape
+    for step in moves_of(shape, ground.fretboard, ground.hand, FRETS_TRIED) if search.denied >= 0 else ():
+        if step.strum is not None:
+            yield step.move, step.shape
+
+
+def _wider(shape: Shape, ground: Ground) -> Iterator[tuple[Move, Shape]]:
+    """The index finger laid over strings that other fingers press in front of it, from where it is."""
+    press = shape.press_of(Finger.INDEX)
+    if press is None:
+        return
+    for low in range(press.low, shape.strings + 1):
+        for high in range(press.high, 0, -1):
+            move = Place(Finger.INDEX, press.fret, low, high)
+            after = None if (low, high) == (press.low, press.high) else _moved(shape, [move], ground)
+            if after is not None:
+                yield move, after
+
+
+def _struck_otherwise(search: Search) -> list[frozenset[int]]:
+    """What may be left unstruck from the step that is missing on: as elsewhere in the thread, or as is usual."""
     strings, board = frozenset(range(1, search.thread.start.shape.strings + 1)), search.trial.ground.fretboard
     out = dict.fromkeys([search.thread.start.shape.unstruck])
     for row in search.trial.rows[:MOST_ROWS_ASKED]:
@@ -308,10 +346,13 @@ def _struck_elsewhere(search: Search) -> list[frozenset[int]]:
             if isinstance(action, StrumStrings):
                 with suppress(Slip):
                     out.setdefault(strings - strum_of(action, board).strings)
+    if len(out) == 1:
+        return []
+    out.update(dict.fromkeys(strings - strum.strings for strum in strums(search.trial.ground)))
     return [struck for struck in out if struck != search.befores[-1].shape.unstruck][:MOST_STRUMS]
 
 
-MOST_ROWS_ASKED, MOST_STRUMS, MOST_HELPFUL = 200, 4, 16
+MOST_ROWS_ASKED, MOST_STRUMS, MOST_HELPFUL = 200, 4, 32
 
 
 def damping(search: Search, at: int) -> Iterator[Candidate]:

@@ -10,13 +10,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from fingerpost.course.edits import OneEdit, Surplus
+from fingerpost.course.edits import Missing, OneEdit, Surplus
 from fingerpost.course.edits_near import Candidate, Search, candidates
 from fingerpost.course.ground import Ground
 from fingerpost.course.perform import Held
 from fingerpost.course.thread import Row, Thread
 from fingerpost.course.trial import Trial, agrees
-from fingerpost.course.weighing import Weighing
+from fingerpost.course.weighing import Weighing, strand_of
+from fingerpost.music.chord import Chord
 from fingerpost.music.shape import Shape
 
 NAME = 0.9
@@ -30,7 +31,8 @@ class Found:
 
     first: the row that follows on it. only_name: what is held after the denied row where nothing is denied but its
     name, so that the name may be the slip. likelier: whether the edit is likelier than that the name is wrong.
-    unheard: no sound changes with the edit.
+    unheard: no sound changes with the edit. shows: the chord that a missing step shows, if the block teaches it and no
+    line shows it.
     """
 
     edit: OneEdit
@@ -40,6 +42,7 @@ class Found:
     only_name: Shape | None
     likelier: bool
     unheard: bool
+    shows: Chord | None
 
 
 def one_slip(thread: Thread, ground: Ground) -> Found | None:
@@ -62,8 +65,9 @@ def one_slip(thread: Thread, ground: Ground) -> Found | None:
     lightest = min(weights)
     best = found[weights.index(lightest)]
     likelier = only_name is None or lightest < NAME + weighing.reading(weighing.as_written())
+    shows = weighing.shows(best, strand_of(best.edit, search)) if isinstance(best.edit, Missing) else None
     unheard = best.held.shape.frets == best.before.shape.frets
-    return Found(best.edit, search.denied, best.held, best.first, only_name, likelier, unheard)
+    return Found(best.edit, search.denied, best.held, best.first, only_name, likelier, unheard, shows)
 
 
 def searched(thread: Thread, ground: Ground) -> tuple[Trial, Search | None]:

@@ -11,7 +11,7 @@ from fingerpost.course.moves import move_of
 from fingerpost.course.perform import ALONE, Held, applied, movers
 from fingerpost.course.slip import Slip
 from fingerpost.course.sound import SILENT_BY_NATURE
-from fingerpost.music.move import ImpossibleMove, Move, Shift
+from fingerpost.music.move import ImpossibleMove, Move, Place, Shift
 from fingerpost.music.shape import Shape
 from fingerpost.source.syntax import (
     Action,
@@ -49,6 +49,8 @@ class ReadyLine:
             return None
         shape = self._moved(held.shape, self.moves, ground, instead)
         if shape is None or not _is_held(shape, ground):
+            return None
+        if any(isinstance(move, Place) and _is_unheard(shape, move) for move in instead.values()) and not self.silent:
             return None
         changes = held.shape.frets != shape.frets
         if not held.resting and (changes if self.silent else not changes and not self.by_nature):
@@ -103,6 +105,11 @@ def _moves(actions: tuple[Action, ...], order: list[int], ground: Ground) -> tup
             return None
         out.append((index, move))
     return tuple(out)
+
+
+def _is_unheard(shape: Shape, move: Place) -> bool:
+    """Whether nothing is heard of a placement, because its strings are not struck or are damped."""
+    return all(shape.fret(string) is None for string in move.press.strings)
 
 
 @lru_cache(maxsize=8192)

@@ -12,7 +12,7 @@ from fingerpost.course.perform import Held
 from fingerpost.course.teaching import teaching_of
 from fingerpost.course.trial import chord_or_none
 from fingerpost.music.chord import Chord
-from fingerpost.music.chord_name import fit
+from fingerpost.music.chord_name import fit, names
 from fingerpost.music.shape import Shape
 from fingerpost.source.syntax import NameSaid
 
@@ -21,9 +21,13 @@ MOST_WEIGHED = 120
 
 PLACE_MORE, FINGER_MORE, BAR_MORE, OTHER_BASS, FAR_FROM_TAUGHT = 0.2, 0.1, 0.2, 0.2, 0.1
 """What it costs: a place, a finger or a bar more; a name whose root is not the bass; a note that `~` leaves over."""
-UNHEARD, CLOSES, SHOWS, APART = 0.5, 0.5, 0.6, 0.1
-"""What a step costs that is not heard, and an edit in another block; what it gains that a block ends as it began, and
-that a step shows a chord which is taught and shown nowhere else. By our own choice, as are those above."""
+EXACT = 3
+"""A name after `~` that would hold with `=` is as wrong as so many notes."""
+UNHEARD, UNCOMMON, CLOSES, SHOWS, APART = 0.5, 0.15, 0.5, 0.6, 0.1
+"""What a step costs that is not heard, or that sounds what has no common name, and an edit in another block; what it
+gains that a block ends as it began, and that a step shows a chord which is taught and shown nowhere else. By our own
+choice, as are those above."""
+USUAL = 1.25
 
 
 @dataclass(frozen=True)
@@ -91,7 +95,7 @@ class Weighing:
         if chord is None or heard is None:
             return 0
         fits = fit(chord, heard.pitch_classes, heard.bass)
-        return len(fits.lacks) + len(fits.adds)
+        return EXACT if fits.holds else len(fits.lacks) + len(fits.adds)
 
     def _ends(self, shapes: Sequence[tuple[Shape, int]]) -> Iterator[tuple[Shape, Shape]]:
         """The first and the last shape that the hand holds in each block; of a rest, the one before it."""
@@ -115,14 +119,24 @@ class Weighing:
         if not isinstance(edit, Missing):
             return 0.0
         unheard = candidate.held.shape.frets == candidate.before.shape.frets
-        return UNHEARD * unheard - SHOWS * self.shows(candidate, strand_of(edit, self.search))
+        shown = self.shows(candidate, strand_of(edit, self.search)) is not None
+        return UNHEARD * unheard + UNCOMMON * self._is_uncommon(candidate.held.shape) - SHOWS * shown
 
-    def shows(self, candidate: Candidate, number: int) -> bool:
-        """Whether the shape is a chord that the block teaches and that no line of it shows."""
+    def _is_uncommon(self, shape: Shape) -> bool:
+        heard = heard_of(shape, self.search.trial.ground.fretboard)
+        best = None if heard is None else names(heard.pitch_classes, heard.bass)[0].ranked
+        return best is not None and (bool(best.foreign) or best.reading.usual > USUAL)
+
+    def shows(self, candidate: Candidate, number: int) -> Chord | None:
+        """The chord that the block teaches and that no line of it shows, if the shape is one."""
         heard = heard_of(candidate.held.shape, self.search.trial.ground.fretboard)
-        return heard is not None and any(
-            fit(chord, heard.pitch_classes, heard.bass).holds for chord in unshown(self.search, number)
-        )
+        if heard is None:
+            return None
+        for chord in unshown(self.search, number):
+            low = (chord.bass or chord.root).pitch_class
+            if low == heard.bass and fit(chord, heard.pitch_classes, heard.bass).holds:
+                return chord
+        return None
 
 
 def strand_of(edit: OfLine, search: Search) -> int:

@@ -8,6 +8,8 @@ from pathlib import Path
 
 COURSE = Path(__file__).parents[3] / "course"
 OPTIONS = {"ties": ["Am7 not C6"]}
+PREFERRED = frozenset({"Am7"})
+"""The names that the options prefer."""
 BLOCK = re.compile(r"^```moves\n(.*?)^```$", re.DOTALL | re.MULTILINE)
 
 

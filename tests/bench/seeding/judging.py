@@ -13,17 +13,24 @@ from fingerpost.course.settings import Settings
 from fingerpost.diagnostics import Diagnostic, Edit, Severity
 from fingerpost.source.page import PageRead, read_page
 
+from .clean import PREFERRED
+from .oracle import contradiction
 from .slips import Slip
 
 ABOVE = re.compile(r"Write `(.+)` above this line\.")
+BELOW = re.compile(r"Write `(.+)` below this line\.")
 
 
 @dataclass(frozen=True)
 class Verdict:
-    """What became of one slip. changes: it has the student do, see or hear something else. said: findings in all."""
+    """What became of one slip. changes: it has the student do, see or hear something else. said: findings in all.
+
+    denied: what in the text contradicts it, by the oracle; "" where the slip has made another right course.
+    """
 
     slip: Slip
     changes: bool
+    denied: str
     caught: bool
     line: bool
     column: bool
@@ -59,7 +66,8 @@ class Judge:
         here = [f for f in found if f.span.file == slip.file and f.span.line in (slip.line, *slip.near)]
         exact = [f for f in here if f.span.line != slip.line or _touches(f, slip)]
         fixed = any(self.mends(finding, slip) for finding in here)
-        return Verdict(slip, changes, bool(found), bool(here), bool(exact), fixed, len(found), found)
+        denied = contradiction({**self.texts, slip.file: "\n".join(slip.lines)}, PREFERRED)
+        return Verdict(slip, changes, denied, bool(found), bool(here), bool(exact), fixed, len(found), found)
 
     def mends(self, finding: Diagnostic, slip: Slip) -> bool:
         """Whether doing what the finding says gives a course without findings."""
@@ -93,6 +101,8 @@ def _fixed(lines: Sequence[str], finding: Diagnostic) -> list[list[str]]:
     if above := ABOVE.fullmatch(fix):
         return [[*out[:at], above[1], *out[at:]]]
     last = next(n for n in range(at + 1, len(out) + 1) if n == len(out) or not out[n].startswith("  "))
+    if below := BELOW.fullmatch(fix):
+        return [[*out[:last], below[1], *out[last:]]]
     if fix == "Leave this step out.":
         return [[*out[:at], *out[last:]]]
     if fix == "Put the next step above this one.":

@@ -216,9 +216,11 @@ def taught(page: Page) -> Iterator[Slip]:
                 column = 10 + sum(len(other) + 2 for other in entries[:number])
                 left = f"teaches: [{', '.join(entries[:number] + entries[number + 1 :])}]"
                 # The use of what nobody teaches is told where it is used, in this block.
+                first = next(n for n in range(at, -1, -1) if page.lines[n] == "```moves")
                 end = next(n for n in range(at, len(page.lines)) if page.lines[n] == "```")
                 lines = (*page.lines[:at], left, *page.lines[at + 1 :])
-                yield Slip("teaches: left out", page.file, at + 1, (0, len(left)), lines, tuple(range(at, end + 1)))
+                block = tuple(range(first + 2, end + 1))
+                yield Slip("teaches: left out", page.file, at + 1, (0, len(left)), lines, block)
                 yield page.changed("teaches: misspelt", at, column, column + len(entry), entry + "x")
 
 

@@ -1,0 +1,93 @@
+"""A start that no hand can hold, read again: the one word of it with which it holds, and all that follows."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from fingerpost.course.corrected import Slipped, finding
+from fingerpost.course.edits import Began
+from fingerpost.course.edits_near import START, Candidate, Search, can_begin, places_near
+from fingerpost.course.ground import Ground
+from fingerpost.course.moves import move_of, strum_of
+from fingerpost.course.perform import Held
+from fingerpost.course.second_reading import MOST_LINES, Begin, denials
+from fingerpost.course.slip import Slip
+from fingerpost.course.steps import Walk
+from fingerpost.course.thread import Thread, strum_of_start
+from fingerpost.course.trial import Trial
+from fingerpost.course.weighing import Weighing
+from fingerpost.diagnostics import Diagnostic
+from fingerpost.music.move import Place
+from fingerpost.music.shape import Press, Shape
+from fingerpost.source.syntax import BlockSyntax, FingersStart, PlaceFinger, StrumStrings
+
+
+def start_again(first: Diagnostic, thread: Thread, ground: Ground, begin: Begin) -> Walk | None:
+    """The walk from the start as it was likely meant, with one finding at its word; None where nothing tells.
+
+    first: what is said of the start as it is written.
+    """
+    own = thread.alone.strands[-1]
+    if len(own.lines) > MOST_LINES or not own.whole:
+        return None
+    for tried in dict.fromkeys([Thread(thread.strands[thread.own :]), Thread((own,))]):
+        best = _likeliest(tried, ground)
+        again = None if best is None else begin(Held(best.shape))
+        if best is None or again is None:
+            continue
+        again.go(own.syntax.steps, {})
+        if not denials(again.findings):
+            again.findings.append(finding(Slipped(best, 0, -1), own.syntax, first, ground))
+            return again
+    return None
+
+
+def _likeliest(thread: Thread, ground: Ground) -> Began | None:
+    syntax = thread.strands[0].syntax
+    said = None if syntax.start is None else syntax.start.name
+    if not any(name is not None and name.strict for name in (said, *(row.name for row in thread.rows))):
+        return None
+    trial = Trial(thread.rows, ground)
+    weighing = Weighing(Search(thread, trial, [thread.start], -1))
+    found = list[Candidate]()
+    for edit in _others(syntax, ground):
+        held = Held(edit.shape)
+        if can_begin(edit.shape, said, trial) and trial.holds(held, 0):
+            found.append(Candidate(START, edit, held, 0, held))
+    best = min(found, key=weighing.of, default=None)
+    return best.edit if best is not None and isinstance(best.edit, Began) else None
+
+
+def _others(syntax: BlockSyntax, ground: Ground) -> Iterator[Began]:
+    """The start with every one of its words otherwise."""
+    written = _written(syntax, ground)
+    if written is None:
+        return
+    presses, struck = written
+    for at, old in enumerate(presses):
+        others = (*presses[:at], *presses[at + 1 :])
+        for new in places_near(old, ground):
+            shape = struck.with_presses((*others, new))
+            if len({press.finger for press in shape.presses}) == len(presses) and not _clash(shape):
+                yield Began(old, new, shape)
+
+
+def _clash(shape: Shape) -> bool:
+    return any(one.clashes(two) for at, one in enumerate(shape.presses) for two in shape.presses[at + 1 :])
+
+
+def _written(syntax: BlockSyntax, ground: Ground) -> tuple[tuple[Press, ...], Shape] | None:
+    """What the words of the start press, possible or not, and an open hand with what they have struck."""
+    form = None if syntax.start is None else syntax.start.form
+    if not isinstance(form, FingersStart) or not all(isinstance(a, PlaceFinger | StrumStrings) for a in form.actions):
+        return None
+    try:
+        moves = [move_of(action, ground.fretboard) for action in form.actions]
+        strum = strum_of_start(syntax)
+        struck = None if strum is None else strum_of(strum, ground.fretboard).strings
+    except Slip:
+        return None
+    strings = ground.fretboard.strings
+    unstruck = frozenset[int]() if struck is None else frozenset(range(1, strings + 1)) - struck
+    presses = tuple(move.press for move in moves if isinstance(move, Place))
+    return presses, Shape(strings, (), unstruck)
