@@ -29,6 +29,17 @@ test("what is named is right, and a clean strum is never accused", () => {
   assert.ok(silent.right + other.right >= 8, `named ${silent.right + other.right}`);
 });
 
+test("a wrong note is not told as one an octave lower on another string, whose even partials it has", () => {
+  const cases = [["577555", 68], ["577555", 70], ["466544", 67], ["133311", 64]];
+  const named = cases.flatMap(([shape, midi]) => [1, 2, 3, 4].map((seed) => {
+    const chord = chordOf(shape);
+    const off = chord.map((one) => (one.string === 1 ? { midi } : one));
+    return fault(strum(off, chances(seed), RATE), RATE, chord)?.string;
+  })).filter((string) => string !== undefined);
+  assert.deepEqual(new Set(named), new Set([1]));
+  assert.ok(named.length >= 8, `named ${named.length}`);
+});
+
 test("silence, noise and too short a sound name nothing", () => {
   const chance = chances(4);
   const chord = chordOf("x32010");

@@ -76,15 +76,22 @@ function likely({ midi, open }) {
  * @returns {"clear" | "none" | "doubtful"}
  */
 function intrusion(midi, chord, heard, strongest) {
-  const levels = levelsOf(midi, chord.map((one) => one.midi), heard).sort((a, b) => b - a);
-  if (levels.length < SET.alone) return "doubtful";
-  if (levels[1] - strongest > SET.intruding) return "clear";
-  return levels[0] - strongest < SET.absent ? "none" : "doubtful";
+  const own = ownPartials(midi, chord.map((one) => one.midi)).map(({ hertz, n }) => ({ n, level: levelOf(hertz, n, heard) - strongest }));
+  if (own.length < SET.alone) return "doubtful";
+  const loud = own.filter(({ level }) => level > SET.intruding);
+  // A note an octave higher has the even partials too.
+  if (loud.length >= 2 && loud.some(({ n }) => n % 2)) return "clear";
+  return own.every(({ level }) => level < SET.absent) ? "none" : "doubtful";
 }
 
 /** @param {number} midi @param {number[]} others @param {ReturnType<typeof spectrum>} heard @returns {number[]} dB */
 function levelsOf(midi, others, heard) {
-  return ownPartials(midi, others).map(({ hertz, n }) => 20 * Math.log10(heard.near(hertz) + 1e-9) + SET.slope * Math.log2(n));
+  return ownPartials(midi, others).map(({ hertz, n }) => levelOf(hertz, n, heard));
+}
+
+/** @param {number} hertz @param {number} n which partial it is @param {ReturnType<typeof spectrum>} heard @returns {number} dB, its natural fall taken off */
+function levelOf(hertz, n, heard) {
+  return 20 * Math.log10(heard.near(hertz) + 1e-9) + SET.slope * Math.log2(n);
 }
 
 /** @param {number} midi @param {number[]} others */
