@@ -82,6 +82,7 @@ def test_a_chain_is_one_step_in_the_site_and_what_leads_nowhere_is_not_written(c
     assert not (course.folder / "site" / "d").exists()
     assert "The first" in course.page("first/index.html")
     assert sum("redirect" in text or "leads to" in text for text in course.logged.said()) >= 3
+    assert any(text.startswith(f"mkdocs.yml:7:{len('      redirects: {') + 1}: ") for text in course.logged.said())
 
 
 @pytest.mark.parametrize(

@@ -97,7 +97,7 @@ class FingerpostPlugin(BasePlugin[FingerpostOptions]):  # type: ignore[no-untype
         for problem in problems:
             log.warning(f"{problem.sentence}; expected {problem.expected}")
         _tell((*link_findings(self.refused), *self.model.findings), config)
-        for fault in redirect_faults(self.model, files, "mkdocs.yml"):
+        for fault in redirect_faults(self.model, files, config):
             log.warning(one_line(fault))
         return nav
 

@@ -17,6 +17,8 @@ from fingerpost.diagnostics import Diagnostic, Span
 from fingerpost.render.catalogue import Words
 from fingerpost.site.course_model import CourseModel
 from fingerpost.workspace.links import redirect_faults
+from fingerpost.workspace.own_options import option_places, place_of_option
+from fingerpost.workspace.settings_file import read_settings_file
 
 PAGE = """\
 <!doctype html>
@@ -39,11 +41,19 @@ PAGE = """\
 """
 
 
-def faults(model: CourseModel, files: Files, settings_file: str) -> tuple[Diagnostic, ...]:
-    """What is wrong with the redirects; the plugin does not know their lines, so the file stands for their place."""
-    whole = Span(settings_file, 1, 1, 1, 1)
+def faults(model: CourseModel, files: Files, config: MkDocsConfig) -> tuple[Diagnostic, ...]:
+    """What is wrong with the redirects, at their lines of mkdocs.yml."""
+    if not model.settings.redirects:
+        return ()
+    path = Path(config.config_file_path or "mkdocs.yml")
+    # MkDocs keeps no lines, so the file is read once more for them; where it can't be, it stands for the place itself.
+    places = option_places(read_settings_file(path, path.parent, path.name))
+
+    def place(old: str) -> Span:
+        return place_of_option(f"redirects.{old}", places, path.name)
+
     reads = tuple(model.reads.values())
-    return tuple(redirect_faults(reads, model.course, model.settings, files.src_uris, lambda _: whole))
+    return tuple(redirect_faults(reads, model.course, model.settings, files.src_uris, place))
 
 
 def redirect_pages(settings: Settings, files: Files, config: MkDocsConfig, words: Words) -> Iterator[tuple[str, str]]:

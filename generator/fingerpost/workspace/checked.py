@@ -19,6 +19,7 @@ from fingerpost.source.page import PageRead, read_page
 from fingerpost.source.syntax import PageSyntax
 from fingerpost.workspace.course_folder import CourseSources
 from fingerpost.workspace.links import link_faults, redirect_faults
+from fingerpost.workspace.own_options import place_of_option
 
 
 @dataclass(frozen=True)
@@ -49,9 +50,7 @@ def check(
     settings, problems = Settings.from_mapping(sources.options)
     pages = tuple(read(page.file, page.text) for page in sources.pages)
     course, of_course = build(pages, settings, memory, for_pages)
-    redirects = redirect_faults(
-        pages, course, settings, sources.files, lambda old: place_of_option(f"redirects.{old}", sources)
-    )
+    redirects = redirect_faults(pages, course, settings, sources.files, lambda old: _place(f"redirects.{old}", sources))
     besides = [*sources.findings, *setting_findings(problems, sources), *of_course, *redirects]
     all_known = sources.settings_name is not None
     settled = judged(pages, course, settings, sources.files, besides, all_known)
@@ -86,15 +85,13 @@ def judged(
 def setting_findings(problems: Iterable[Problem], sources: CourseSources) -> Iterator[Diagnostic]:
     """A finding for each option that could not be taken, at its place in mkdocs.yml."""
     for problem in problems:
-        span = place_of_option(problem.key, sources)
+        span = _place(problem.key, sources)
         fix = f"`{problem.nearest}`" if problem.nearest else ""
         yield Diagnostic(span, Severity.ERROR, Code.BAD_SETTING, problem.sentence, problem.expected, fix)
 
 
-def place_of_option(key: str, sources: CourseSources) -> Span:
-    """Where an option is written, by its dotted name; of one inside another, at least where that other is."""
-    start = Span(sources.settings_name or "mkdocs.yml", 1, 1, 1, 1)
-    return sources.option_places.get(key) or sources.option_places.get(key.split(".")[0]) or start
+def _place(key: str, sources: CourseSources) -> Span:
+    return place_of_option(key, sources.option_places, sources.settings_name or "mkdocs.yml")
 
 
 def missing_images(page: PageSyntax, is_there: Callable[[str], bool]) -> Iterator[Diagnostic]:

@@ -13,7 +13,7 @@ from typing import Any
 from fingerpost.diagnostics import Code, Diagnostic, Severity, Span
 from fingerpost.workspace.files import DiskFiles, Files, TooLargeError
 from fingerpost.workspace.nav import is_page, pages_in_order
-from fingerpost.workspace.own_options import own_options, places_under
+from fingerpost.workspace.own_options import option_places, own_options
 from fingerpost.workspace.page_text import MOST_BYTES, PageText, decode, no_address, too_large
 from fingerpost.workspace.settings_file import SettingsFile, read_settings
 from fingerpost.workspace.tree import Tree, link_findings, unfollowed_findings
@@ -106,13 +106,13 @@ def course_from(files: Files, settings_name: str, root: Path) -> CourseSources:
     problem = _docs_problem(docs, files, settings)
     tree = files.walk(docs) if problem is None else Tree((), ())
     read = [_page(files, docs, file) for file in pages_in_order(tree.files, settings.values)]
-    way, options = own_options(settings.values)
+    _, options = own_options(settings.values)
     return CourseSources(
         root=root,
         docs=root / docs,
         pages=tuple(page for pages, _ in read for page in pages),
         options=options or {},
-        option_places=places_under(way, settings.places) if way else {},
+        option_places=option_places(settings),
         files=frozenset(tree.files),
         findings=(
             *settings.findings,

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from fingerpost.diagnostics import Span
-from fingerpost.workspace.settings_file import Where
+from fingerpost.workspace.settings_file import SettingsFile, Where
 
 OUR_NAMES = ("fingerpost", "fingerpost.site.extension")
 
@@ -20,10 +20,16 @@ def own_options(values: Mapping[str, Any]) -> tuple[Where, Mapping[str, Any] | N
     return (), None
 
 
-def places_under(way: Where, places: Mapping[Where, Span]) -> dict[str, Span]:
-    """Where each setting below a place is written, by its dotted name."""
-    depth = len(way)
-    return {".".join(map(str, at[depth:])): span for at, span in places.items() if at[:depth] == way and at != way}
+def option_places(settings: SettingsFile) -> dict[str, Span]:
+    """Where each of our options is written, by its dotted name."""
+    way, _ = own_options(settings.values)
+    depth, places = len(way), settings.places.items() if way else ()
+    return {".".join(map(str, at[depth:])): span for at, span in places if at[:depth] == way and at != way}
+
+
+def place_of_option(key: str, places: Mapping[str, Span], settings_name: str) -> Span:
+    """Where an option is written; of one inside another, at least where that other is; else the file's beginning."""
+    return places.get(key) or places.get(key.split(".")[0]) or Span(settings_name, 1, 1, 1, 1)
 
 
 def _entries(listed: Any, setting: str) -> list[tuple[Where, str, Any]]:
