@@ -11,9 +11,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from fingerpost.course.edits import Missing, OneEdit, Surplus
-from fingerpost.course.edits_near import Candidate, Search, candidates
+from fingerpost.course.edits_near import candidates
 from fingerpost.course.ground import Ground
 from fingerpost.course.perform import Held
+from fingerpost.course.search import Candidate, Search
 from fingerpost.course.thread import Row, Thread
 from fingerpost.course.trial import Trial, agrees
 from fingerpost.course.weighing import Weighing, strand_of

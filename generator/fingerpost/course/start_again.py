@@ -6,10 +6,11 @@ from collections.abc import Iterator
 
 from fingerpost.course.corrected import Slipped, finding
 from fingerpost.course.edits import Began
-from fingerpost.course.edits_near import START, Candidate, Search, can_begin, places_near
+from fingerpost.course.edits_near import can_begin, places_near
 from fingerpost.course.ground import Ground
 from fingerpost.course.moves import move_of, strum_of
 from fingerpost.course.perform import Held
+from fingerpost.course.search import START, Candidate, Search
 from fingerpost.course.second_reading import MOST_LINES, Begin, denials
 from fingerpost.course.slip import Slip
 from fingerpost.course.steps import Walk

@@ -7,13 +7,14 @@ from dataclasses import dataclass, replace
 
 from fingerpost.course.corrected import step_text
 from fingerpost.course.edits import Missing
-from fingerpost.course.edits_near import FRETS_TRIED, MISSING, Candidate, Search, damping, strums
 from fingerpost.course.ground import Ground
 from fingerpost.course.heard import heard_of
 from fingerpost.course.ledger import Use, uses_of_step
 from fingerpost.course.model import Block, Naming, Step
 from fingerpost.course.one_slip import searched
 from fingerpost.course.perform import Held
+from fingerpost.course.search import FRETS_TRIED, MISSING, Candidate, Search, strums
+from fingerpost.course.steps_missing import damping
 from fingerpost.course.teaching import teaching_of
 from fingerpost.course.thread import Strand, Thread
 from fingerpost.course.trial import Trial, chord_or_none

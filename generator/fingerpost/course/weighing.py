@@ -6,9 +6,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from fingerpost.course.edits import Began, Missing, OfLine, Struck, Surplus
-from fingerpost.course.edits_near import Candidate, Search
 from fingerpost.course.heard import heard_of
 from fingerpost.course.perform import Held
+from fingerpost.course.search import Candidate, Search
 from fingerpost.course.teaching import teaching_of
 from fingerpost.course.trial import chord_or_none
 from fingerpost.music.chord import Chord

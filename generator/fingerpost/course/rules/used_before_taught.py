@@ -15,6 +15,7 @@ Add it to `teaches`, as the fix does, or move the lesson behind the one that tea
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator, Set
 
 from fingerpost.course.ledger import Use, use_word
@@ -23,6 +24,8 @@ from fingerpost.course.teaching import Told
 from fingerpost.course.words import quoted
 from fingerpost.diagnostics import Code, Diagnostic, Edit, Span
 from fingerpost.source.syntax import Action, BlockSyntax, ExchangeFinger, MuteString, PlaceFinger, Token
+
+EMPTY = re.compile(r"teaches:\s*\[\s*(?=\])")
 
 ALWAYS = frozenset({"chord", "technique"})
 """What a course that says `teaches` at all must teach."""
@@ -138,5 +141,10 @@ def adding(word: str, block: BlockSyntax) -> Edit | None:
         )
     if block.id is None or block.span.column != 1:
         return None
+    written = next((at for at, text in enumerate(lines) if text.startswith("teaches")), None)
+    if written is not None:
+        empty = EMPTY.match(lines[written])
+        line, column = block.span.line + 1 + written, 1 + (0 if empty is None else empty.end())
+        return None if empty is None else Edit(Span(block.span.file, line, column, line, column), word)
     start = Span(block.id.span.file, block.id.span.line, 1, block.id.span.line, 1)
     return Edit(start, f"teaches: [{word}]\n")
