@@ -159,10 +159,11 @@ def _refused(shown: Chord, heard: Heard, ground: Ground) -> Chord | None:
     return None
 
 
-def _offers(heard: Heard, ground: Ground, book: NameBook) -> list[str]:
-    """The symbols that would be right, best first."""
+def _offers(said: Chord, heard: Heard, ground: Ground, book: NameBook) -> list[str]:
+    """The symbols that would be right, best first; with its bass where the one that was said had one."""
     best = computed(heard, ground, book)
-    symbols = [chord_symbol.write(best.shown)] if best.shown else []
+    shown = (best.strict if said.bass is not None else None) or best.shown
+    symbols = [chord_symbol.write(shown)] if shown else []
     symbols += [name.symbol for name in best.ranked]
     return list(dict.fromkeys(symbols))[:MOST_NAMES_OFFERED]
 
@@ -174,7 +175,7 @@ def _notes(heard: Heard, chord: Chord) -> str:
 
 
 def _wrong(said: NameSaid, chord: Chord, fits: Fit, heard: Heard, ground: Ground, book: NameBook) -> Diagnostic:
-    offers = _offers(heard, ground, book)
+    offers = _offers(chord, heard, ground, book)
     best = book.names(heard, ground.key)[0].chord
     message = f"This is not {quoted(said.symbol.text)}: what sounds is {_notes(heard, best)}"
     message += _difference(chord, fits, heard)
@@ -194,7 +195,7 @@ def _difference(chord: Chord, fits: Fit, heard: Heard) -> str:
 
 
 def _loose(said: NameSaid, chord: Chord, fits: Fit, heard: Heard, ground: Ground, book: NameBook) -> Diagnostic:
-    offers = _offers(heard, ground, book)
+    offers = _offers(chord, heard, ground, book)
     return error(
         said.symbol.span,
         Code.NAME_IS_LOOSE,

@@ -7,13 +7,17 @@ import random
 import pytest
 from fingerpost.course.settings import Settings
 
-from .clean import OPTIONS, REFORMATTED, lessons
+from .clean import OPTIONS, PREFERRED, REFORMATTED, lessons
 from .judging import Judge
+from .oracle import contradiction
 from .slips import slips
 from .tables import rows
 
 SEED = 20261125
 PLACES = 24
+
+FLOORS = {"step left out": 12, "strum changed": 8, "steps swapped": 8, "to made off": 8, "wrong finger": 16}
+"""Of the kinds that are hardest to tell, so many places each."""
 
 
 @pytest.fixture(scope="module")
@@ -38,7 +42,43 @@ def test_slips_are_told_in_their_place(judge: Judge) -> None:
     verdicts = [judge.verdict(slip) for slip in chosen]
     real = [verdict for verdict in verdicts if verdict.changes]
     assert len(real) >= PLACES * 3 // 4
-    assert sum(verdict.line for verdict in real) >= len(real) - 2, "\n".join(rows(verdicts))
+    assert [verdict.slip for verdict in real if verdict.denied and not verdict.line] == [], "\n".join(rows(verdicts))
+
+
+@pytest.mark.parametrize("kind", FLOORS)
+def test_slips_of_the_hard_kinds_are_told_in_their_place(judge: Judge, kind: str) -> None:
+    of_kind = [slip for slip in slips(judge.texts) if slip.kind == kind]
+    verdicts = [judge.verdict(slip) for slip in random.Random(SEED).sample(of_kind, FLOORS[kind])]
+    denied = [verdict for verdict in verdicts if verdict.changes and verdict.denied]
+    assert len(denied) >= FLOORS[kind] // 2
+    assert all(verdict.caught for verdict in denied)
+    assert sum(verdict.line for verdict in denied) >= len(denied) - 1, "\n".join(rows(verdicts))
+
+
+def test_the_oracle_finds_no_contradiction_where_there_is_none(judge: Judge) -> None:
+    assert contradiction(judge.texts, PREFERRED) == ""
+
+
+@pytest.mark.parametrize(
+    ("old", "new"),
+    [
+        ("- 3 off = Am7", "- 3 off = Am"),
+        ("- 3 off = Am7", "- 4 off = Am7"),
+        ("- 3 to G2 = Am", "- 1 to G2 = Am"),
+        ("teaches: [Am, Am7]", "teaches: [Am]"),
+        ("teaches: [Am, Am7]", "teaches: [Am, Am7, A7]"),
+        ("`now: Am`", "`now: Am7`"),
+        ("start: 2 D2, 3 G2, 1 B1 = Am", "start: 2 D2, 3 G2, 1 B3 = Am"),
+        ("strum: A-e", "strum: A-e\nsturm: A-e"),
+    ],
+)
+def test_the_oracle_finds_what_the_text_denies(old: str, new: str) -> None:
+    block = (
+        "id: a\nstrum: A-e\nstart: 2 D2, 3 G2, 1 B1 = Am\nteaches: [Am, Am7]\nsteps:\n- 3 off = Am7\n- 3 to G2 = Am\n"
+    )
+    text = f"```moves\n{block}```\n\nYou hold `now: Am`.\n"
+    assert contradiction({"p.md": text}) == ""
+    assert contradiction({"p.md": text.replace(old, new)}) != ""
 
 
 def test_every_kind_has_places() -> None:
