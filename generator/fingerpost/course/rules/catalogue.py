@@ -228,7 +228,7 @@ CATALOGUE: dict[Code, Explanation] = {
     ),
     Code.TAUGHT_BUT_NOT_USED: Explanation(
         "Something taught that does not occur",
-        "A word of `teaches` was left behind, or is misspelt.",
+        "A word of `teaches` was left behind or is misspelt, or the step that would show it was left out.",
         "teaches: [Am, G7]\nsteps:\n- 3 off = Am7",
         "teaches: [Am, Am7]\nsteps:\n- 3 off = Am7",
     ),
