@@ -23,9 +23,9 @@ class _Kept:
 class Memory:
     """Values by key; what two builds in a row did not ask for is forgotten.
 
-    settings: those of the last build; other ones let all values go. made counts the new values. parts: a memory for what
-    is made of a block besides the block, and of the whole course. lines: one for single lines too, which pays where a
-    build follows every keystroke.
+    settings: those of the last build; other ones let all values go. made counts the new values. parts: a memory for
+    what is made of a block besides the block, and of the whole course. lines: one for single lines too, which pays
+    where a build follows every keystroke.
     """
 
     settings: Settings | None = None
