@@ -44,7 +44,7 @@ class Weighing:
     def reading(self, shapes: Sequence[tuple[Shape, int]]) -> float:
         """What speaks against a reading, given as the shapes and the rows that they stand after (-1: the start)."""
         presses = {press for shape, _ in shapes for press in shape.presses}
-        fingers = {press.finger for press in presses}
+        fingers = {(number, press.finger) for number, shape in self._by_block(shapes) for press in shape.presses}
         other_bass = sum(1 for shape, at in shapes if at >= 0 and self._other_bass(shape, at))
         bars = sum(press.is_bar for press in presses)
         far = sum(self._far(shape, at) for shape, at in shapes if at >= 0)
@@ -97,12 +97,17 @@ class Weighing:
         fits = fit(chord, heard.pitch_classes, heard.bass)
         return EXACT if fits.holds else len(fits.lacks) + len(fits.adds)
 
-    def _ends(self, shapes: Sequence[tuple[Shape, int]]) -> Iterator[tuple[Shape, Shape]]:
-        """The first and the last shape that the hand holds in each block; of a rest, the one before it."""
-        places, by_block = self.search.thread.places, dict[int, list[Shape]]()
+    def _by_block(self, shapes: Sequence[tuple[Shape, int]]) -> Iterator[tuple[int, Shape]]:
+        """The shapes, each with the number of its block; a step that is missing belongs to the line above it."""
         number = 0
         for shape, at in shapes:
-            number = places[at].strand if at >= 0 else number
+            number = self.search.thread.places[at].strand if at >= 0 else number
+            yield number, shape
+
+    def _ends(self, shapes: Sequence[tuple[Shape, int]]) -> Iterator[tuple[Shape, Shape]]:
+        """The first and the last shape that the hand holds in each block; of a rest, the one before it."""
+        by_block = dict[int, list[Shape]]()
+        for number, shape in self._by_block(shapes):
             if shape.presses:
                 by_block.setdefault(number, []).append(shape)
         for block in by_block.values():
