@@ -16,7 +16,7 @@ export function bindWaiting() {
   if (boxes.length <= AT_ONCE) return;
   whenStill(() => idle(() => waitFarOff(boxes)));
   const anew = measuring(boxes);
-  root.addEventListener("viewchange", anew);
+  for (const change of ["viewchange", "turned"]) root.addEventListener(change, anew);
   onWidth(anew);
 }
 
@@ -57,7 +57,7 @@ function measuring(boxes) {
     const mine = ++turn;
     const from = (/** @type {number} */ first) => {
       if (mine !== turn) return;
-      const few = boxes.slice(first, first + AT_ONCE).filter((box) => !isDrawn(box));
+      const few = boxes.slice(first, first + AT_ONCE).filter((box) => box.firstElementChild && !isDrawn(box.firstElementChild));
       few.forEach((box) => { box.style.contentVisibility = "visible"; });
       // The size is known when the frame is made; only then may the box wait again.
       requestAnimationFrame(() => idle(() => {
@@ -69,9 +69,9 @@ function measuring(boxes) {
   };
 }
 
-/** Whether what is in a box is laid out now. @param {HTMLElement} box */
-function isDrawn(box) {
-  return box.firstElementChild?.checkVisibility({ contentVisibilityAuto: true }) ?? true;
+/** Whether an element, if it is shown at all, is drawn now and does not wait. @param {Element} element */
+export function isDrawn(element) {
+  return element.checkVisibility?.({ contentVisibilityAuto: true }) ?? true;
 }
 
 /** Telephones change the height of a page whenever their bars come and go; that moves nothing. @param {() => void} act */

@@ -45,6 +45,7 @@ export function openPractice(template, ids, leave) {
     listen(view, () => now.running, () => now.given.settings, (action) => actions(now)[action]()),
     mindRest(view, now.given.say),
     on(document.documentElement, "viewchange", () => now.redraw()),
+    on(document.documentElement, "turned", () => now.redraw()),
     on(document, "visibilitychange", () => { if (document.hidden) now.pause(); }),
   ];
   view.showModal();
