@@ -21,6 +21,7 @@ def main() -> None:
     svg = (IMAGES / "icon.svg").read_text("utf-8")
     whole = svg.replace(CORNERS, "")
     for name, drawing, size in (
+        ("icon-48.png", svg, 48),
         ("icon-192.png", svg, 192),
         ("icon-512.png", svg, 512),
         ("icon-maskable-512.png", full_to_the_edge(svg), 512),
