@@ -13,6 +13,7 @@ import { bindTicks } from "./ticks.js";
 import { bindTuner } from "./tuner/opening.js";
 import { bindTurn } from "./turn.js";
 import { bindView } from "./view.js";
+import { bindWaiting } from "./waiting.js";
 
 bindView();
 bindTurn();
@@ -28,3 +29,4 @@ bindSearch();
 bindAsk();
 bindScrollers();
 bindKept();
+bindWaiting();

@@ -1,5 +1,6 @@
 // The names of notes, strings and chords in the style that the reader chose: German, Do Re Mi, other signs. The build has
 // computed every form (names.json); this module only puts them in, now and in whatever a script adds to the page later.
+import { siteRoot } from "./store.js";
 
 /** @typedef {{styles: string[], names: Record<string, string[]>}} Forms as render/name_styles.py writes them */
 
@@ -43,7 +44,7 @@ function showing() {
 
 /** @returns {Promise<Forms>} */
 async function fetchForms() {
-  const answer = await fetch(new URL("names.json", new URL(root.dataset.base ?? ".", location.href)));
+  const answer = await fetch(`${siteRoot()}names.json`);
   if (!answer.ok) throw new Error(`names.json answered ${answer.status}`);
   return answer.json();
 }

@@ -2,16 +2,30 @@
 // string. How far the neck turns is said by css/block.css; this module only does what a style sheet cannot.
 
 import { part, parts } from "./parts.js";
+import { isDrawn } from "./waiting.js";
 
 const root = document.documentElement;
+const AT_ONCE = 6;
 
 /** Turns the pictures as the reader's choice says, now and whenever it changes. */
 export function bindTurn() {
-  const turns = parts(document, ".fp-frame[data-turned]", SVGSVGElement).map(turnable);
-  if (!turns.length) return;
-  const turnAll = () => turns.forEach((turn) => turn(root.dataset.view));
-  root.addEventListener("viewchange", turnAll);
-  turnAll();
+  const frames = parts(document, ".fp-frame[data-turned]", SVGSVGElement);
+  if (!frames.length) return;
+  const turns = frames.map((frame) => ({ frame, turn: turnable(frame) }));
+  root.addEventListener("viewchange", () => {
+    const [near, far] = [true, false].map((drawn) => turns.filter(({ frame }) => isDrawn(frame) === drawn));
+    near.forEach(({ turn }) => turn(root.dataset.view));
+    // The tap is answered first; then come the pictures that nobody sees yet.
+    if (far.length) setTimeout(() => turnLater(far));
+  });
+  turns.forEach(({ turn }) => turn(root.dataset.view));
+}
+
+/** A few at a time, so that another tap need not wait for all. @param {{turn: (view: string | undefined) => void}[]} turns */
+function turnLater(turns) {
+  turns.slice(0, AT_ONCE).forEach(({ turn }) => turn(root.dataset.view));
+  if (turns.length > AT_ONCE) setTimeout(() => turnLater(turns.slice(AT_ONCE)));
+  else root.dispatchEvent(new CustomEvent("turned"));
 }
 
 /**
@@ -25,7 +39,9 @@ function turnable(frame) {
   const cells = table ? [...table.rows].map((row) => [...row.cells]) : [];
   return (view = frame.dataset.view) => {
     const asBuilt = view === frame.dataset.view;
-    frame.setAttribute("viewBox", asBuilt ? built : frame.dataset.turned ?? built);
+    const box = asBuilt ? built : frame.dataset.turned ?? built;
+    // Written even where it says the same, it would have every picture of the lesson laid out anew.
+    if (frame.getAttribute("viewBox") !== box) frame.setAttribute("viewBox", box);
     const lying = view === "player";
     if (!table || lying === table.classList.contains("fp-strings-down")) return;
     table.classList.toggle("fp-strings-down", lying);

@@ -103,18 +103,11 @@ function picture({ kind, step }) {
   return kind === "name" ? plain(copied) : copied;
 }
 
-/** A name as every name on the page is marked, so that it follows the reader's style. @param {string} name */
+/** A name as its step writes it, in the size of the words around it; "" has none. @param {string} name @returns {Node | string} */
 function named(name) {
-  const known = part(document, `main .fp-block [data-name="${CSS.escape(name)}"]`, HTMLElement);
-  const element = document.createElement("span");
-  element.dataset.name = name;
-  element.textContent = known?.dataset.built ?? known?.textContent ?? name;
-  const aloud = known?.getAttribute("aria-label");
-  if (aloud) {
-    element.setAttribute("role", "img");
-    element.setAttribute("aria-label", aloud);
-  }
-  return element;
+  const copied = part(document, `main .fp-step [data-name="${CSS.escape(name)}"]`, HTMLElement)?.cloneNode(true);
+  if (copied instanceof Element) copied.removeAttribute("class");
+  return copied ?? "";
 }
 
 /** @param {ParentNode} within @param {string} selector @returns {HTMLElement} */

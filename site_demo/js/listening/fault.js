@@ -4,8 +4,8 @@ import { partialsAmong } from "./partials.js";
 import { spectrum } from "./spectrum.js";
 
 /** @typedef {import("./partials.js").Sounding} Sounding */
-/** @typedef {{string: number, fault: "silent"} | {string: number, fault: "other", midi: number}} Named */
-/** @typedef {{string: number, midi: number, levels: number[], first: number}} Heard levels: dB of the partials it has for itself */
+/** @typedef {Sounding & {open: number}} Held open: what the string sounds where a finger misses it */
+/** @typedef {{string: number, fault: "silent"} | {string: number, fault: "other", midi: number, fret: number}} Named */
 
 /** Everything that was set by trials, in one place; dB unless said otherwise. */
 export const SET = {
@@ -39,11 +39,10 @@ export function covered(chord) {
 /**
  * @param {Float32Array} sound a strum, with at most a second before it
  * @param {number} rate samples a second
- * @param {Sounding[]} chord what should sound, lowest string first
- * @param {number[]} open MIDI numbers of the open strings, string 1 first: a finger that misses leaves the string open
+ * @param {Held[]} chord what should sound, lowest string first
  * @returns {Named | null} null: can't tell
  */
-export function fault(sound, rate, chord, open) {
+export function fault(sound, rate, chord) {
   const begin = loudest(sound, rate) + Math.round(SET.after * rate);
   const length = Math.round(SET.lasts * rate);
   if (begin + length > sound.length) return null;
@@ -56,18 +55,19 @@ export function fault(sound, rate, chord, open) {
   if (missing.length + there.length < judged.length || missing.length > 1) return null;
   const coveredOnes = chord.filter(({ string }) => !judged.some((one) => one.string === string));
   const suspects = missing.length ? missing : coveredOnes;
-  const intruders = suspects.flatMap((one) => likely(one, open).map((midi) => ({ one, midi, how: intrusion(midi, chord, heard, strongest) })));
+  const intruders = suspects.flatMap((one) => likely(one).map((midi) => ({ one, midi, how: intrusion(midi, chord, heard, strongest) })));
   const clear = intruders.filter(({ how }) => how === "clear");
-  const notes = new Set(clear.map(({ midi }) => midi));
-  if (clear.length === 1 && notes.size === 1) return { string: clear[0].one.string, fault: "other", midi: clear[0].midi };
+  if (clear.length === 1) {
+    const [{ one, midi }] = clear;
+    return { string: one.string, fault: "other", midi, fret: midi - one.open };
+  }
   if (missing.length === 1 && intruders.every(({ how }) => how === "none")) return { string: missing[0].string, fault: "silent" };
   return null;
 }
 
-/** What a finger on the wrong fret, or none, would sound instead. @param {Sounding} one @param {number[]} open */
-function likely({ string, midi }, open) {
-  const least = open[string - 1];
-  return [...new Set([...SET.frets.map((frets) => midi + frets), least])].filter((other) => other >= least && other !== midi);
+/** What a finger on the wrong fret, or none, would sound instead. @param {Held} one */
+function likely({ midi, open }) {
+  return [...new Set([...SET.frets.map((frets) => midi + frets), open])].filter((other) => other >= open && other !== midi);
 }
 
 /**
@@ -76,15 +76,22 @@ function likely({ string, midi }, open) {
  * @returns {"clear" | "none" | "doubtful"}
  */
 function intrusion(midi, chord, heard, strongest) {
-  const levels = levelsOf(midi, chord.map((one) => one.midi), heard).sort((a, b) => b - a);
-  if (levels.length < SET.alone) return "doubtful";
-  if (levels[1] - strongest > SET.intruding) return "clear";
-  return levels[0] - strongest < SET.absent ? "none" : "doubtful";
+  const own = ownPartials(midi, chord.map((one) => one.midi)).map(({ hertz, n }) => ({ n, level: levelOf(hertz, n, heard) - strongest }));
+  if (own.length < SET.alone) return "doubtful";
+  const loud = own.filter(({ level }) => level > SET.intruding);
+  // A note an octave higher has the even partials too.
+  if (loud.length >= 2 && loud.some(({ n }) => n % 2)) return "clear";
+  return own.every(({ level }) => level < SET.absent) ? "none" : "doubtful";
 }
 
 /** @param {number} midi @param {number[]} others @param {ReturnType<typeof spectrum>} heard @returns {number[]} dB */
 function levelsOf(midi, others, heard) {
-  return ownPartials(midi, others).map(({ hertz, n }) => 20 * Math.log10(heard.near(hertz) + 1e-9) + SET.slope * Math.log2(n));
+  return ownPartials(midi, others).map(({ hertz, n }) => levelOf(hertz, n, heard));
+}
+
+/** @param {number} hertz @param {number} n which partial it is @param {ReturnType<typeof spectrum>} heard @returns {number} dB, its natural fall taken off */
+function levelOf(hertz, n, heard) {
+  return 20 * Math.log10(heard.near(hertz) + 1e-9) + SET.slope * Math.log2(n);
 }
 
 /** @param {number} midi @param {number[]} others */

@@ -2,6 +2,7 @@
 //
 // A stiff string's n-th partial lies at n f sqrt(1 + B n^2) (Fletcher 1964). B differs from guitar to guitar, so a partial
 // is looked for in a band, and two strings share one where their bands come too near to be told apart.
+import { frequency } from "../sound/string.js";
 
 /** @typedef {{string: number, midi: number}} Sounding a string and what it should sound: a MIDI number */
 /** @typedef {{hertz: number, n: number, alone: boolean}} Partial alone: no other string has one so near */
@@ -18,11 +19,6 @@ const NEAR_CENTS = 40;
 /** A telephone's microphone hears little below, and other noises are above. */
 const LOWEST = 95;
 const HIGHEST = 2600;
-
-/** @param {number} midi @returns {number} Hz (ISO 16: A4 = 440 Hz) */
-export function frequency(midi) {
-  return 440 * 2 ** ((midi - 69) / 12);
-}
 
 /** @param {number} midi @param {number} n from 1 @returns {number} Hz */
 export function partial(midi, n) {

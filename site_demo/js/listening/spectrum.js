@@ -25,8 +25,6 @@ export function spectrum(sound, from, length, rate) {
     at,
     /** The most that is found near a frequency. @param {number} hertz @returns {number} */
     near: (hertz) => Math.max(...SEARCHED.map((cents) => at(hertz * 2 ** (cents / 1200)))),
-    /** Loudness of the whole stretch: its root mean square. @returns {number} */
-    loudness: () => Math.sqrt(windowed.reduce((sum, one) => sum + one * one, 0) / length / 0.375),
   };
 }
 

@@ -1,8 +1,8 @@
 // A trial: listens to one strum of a shape and names one fault, or says that it can't tell. It never says that all is well.
 import { part, thePart } from "../parts.js";
-import { sayFrom } from "../practice/words.js";
-import { pitchesOf } from "../sound/pitches.js";
+import { heldOf } from "../sound/score.js";
 import { listen } from "../tuner/microphone.js";
+import { sayFrom } from "../words.js";
 import { StrumCatcher } from "./catch.js";
 import { covered, fault } from "./fault.js";
 
@@ -14,7 +14,7 @@ export function tryStrum(place, step) {
   const say = sayFrom(place);
   const says = thePart(place, "[data-strum-says]", HTMLElement);
   const control = thePart(place, "button[data-strum]", HTMLButtonElement);
-  const { chord, open } = chordOf(step);
+  const chord = heldOf(step);
   const hidden = covered(chord);
   thePart(place, "[data-strum-covered]", HTMLElement).textContent = hidden.length ? say("covered", { strings: hidden.join(", ") }) : say("none-covered");
   control.hidden = hidden.length > chord.length - 2;
@@ -22,8 +22,8 @@ export function tryStrum(place, step) {
     control.disabled = true;
     try {
       says.textContent = say("wait");
-      const heard = await oneStrum();
-      says.textContent = heard ? told(fault(heard.sound, heard.rate, chord, open), say, open) : say("nothing");
+      const heard = await oneStrum(place);
+      says.textContent = heard ? told(fault(heard.sound, heard.rate, chord), say) : say("nothing");
     } catch (error) {
       says.textContent = sayFrom(part(document, "dialog[open]", HTMLElement) ?? document)(error instanceof Error ? error.message : "unable");
     }
@@ -31,8 +31,8 @@ export function tryStrum(place, step) {
   });
 }
 
-/** @returns {Promise<{sound: Float32Array, rate: number} | null>} null where nothing was struck */
-async function oneStrum() {
+/** @param {HTMLElement} place @returns {Promise<{sound: Float32Array, rate: number} | null>} null where nothing was struck, or who struck has left */
+async function oneStrum(place) {
   /** @type {(heard: {sound: Float32Array, rate: number} | null) => void} */
   let finish = () => undefined;
   const heard = new Promise((/** @type {typeof finish} */ resolve) => { finish = resolve; });
@@ -43,34 +43,26 @@ async function oneStrum() {
     const sound = catcher.push(samples);
     if (sound) finish({ sound, rate: catcher.rate });
   }, () => finish(null));
-  const tired = setTimeout(() => finish(null), 1000 * PATIENCE);
   const leave = () => finish(null);
-  addEventListener("pagehide", leave);
-  document.addEventListener("visibilitychange", leave);
+  const tired = setTimeout(leave, 1000 * PATIENCE);
+  const over = new AbortController();
+  addEventListener("pagehide", leave, { signal: over.signal });
+  document.addEventListener("visibilitychange", leave, { signal: over.signal });
+  place.closest("dialog")?.addEventListener("close", leave, { signal: over.signal });
+  // The browser may have asked for so long that nobody is here any more.
+  if (document.hidden || !place.isConnected) leave();
   try {
     return /** @type {{sound: Float32Array, rate: number} | null} */ (await heard);
   } finally {
     clearTimeout(tired);
-    removeEventListener("pagehide", leave);
-    document.removeEventListener("visibilitychange", leave);
+    over.abort();
     listening.stop();
   }
 }
 
-/** @param {import("./fault.js").Named | null} named @param {import("../practice/words.js").Say} say @param {number[]} open */
-function told(named, say, open) {
+/** @param {import("./fault.js").Named | null} named @param {import("../words.js").Say} say */
+function told(named, say) {
   if (!named) return say("cant-tell");
   if (named.fault === "silent") return say("silent-string", { n: named.string });
-  const fret = named.midi - open[named.string - 1];
-  return fret ? say("other-fret", { n: named.string, fret }) : say("other-open", { n: named.string });
-}
-
-/** @param {HTMLElement} step */
-function chordOf(step) {
-  const block = step.closest(".fp-block");
-  const { tuning = "", capo = "0" } = block instanceof HTMLElement ? block.dataset : {};
-  const tuned = tuning.split(" ").map(Number);
-  const strings = pitchesOf(step.dataset.shape ?? "", tuned, Number(capo));
-  const chord = strings.flatMap((midi, at) => (midi === null ? [] : [{ string: strings.length - at, midi }]));
-  return { chord, open: tuned.map((midi) => midi + Number(capo)).reverse() };
+  return named.fret ? say("other-fret", { n: named.string, fret: named.fret }) : say("other-open", { n: named.string });
 }

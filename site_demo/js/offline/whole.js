@@ -1,6 +1,6 @@
 // "Keep the whole course": says how large it is beforehand, how far it has come, and what stood in its way.
 import { part, thePart } from "../parts.js";
-import { sayFrom } from "../practice/words.js";
+import { sayFrom } from "../words.js";
 import { listen, wish } from "./link.js";
 
 /** @typedef {import("./link.js").Standing} Standing */

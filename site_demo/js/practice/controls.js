@@ -13,7 +13,7 @@ import { part, thePart } from "../parts.js";
  * @property {string} tally what is said of clean tries of this change; "" where it is no change
  */
 
-/** @param {HTMLElement} view @param {import("./words.js").Say} say @param {Shown} shown */
+/** @param {HTMLElement} view @param {import("../words.js").Say} say @param {Shown} shown */
 export function label(view, say, shown) {
   const asking = shown.asking !== "";
   control(view, "[data-back]", say(asking ? "unclean" : "back"), asking ? "" : shown.back?.name ?? "", !asking && !shown.back);

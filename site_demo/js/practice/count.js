@@ -7,7 +7,7 @@ export class Count {
   /** @type {Keeper | null} */
   #keeper = null;
 
-  /** @param {import("./words.js").Say} say @param {() => void} unkept told where the browser keeps nothing */
+  /** @param {import("../words.js").Say} say @param {() => void} unkept told where the browser keeps nothing */
   constructor(say, unkept) {
     this.say = say;
     this.unkept = unkept;

@@ -11,7 +11,7 @@ const TICK = 5;
 /**
  * Counts the minutes while the view is open and seen, and shows the prompt when they are over.
  * @param {HTMLElement} view its data-rest-after and data-rest-for are minutes
- * @param {import("./words.js").Say} say
+ * @param {import("../words.js").Say} say
  * @returns {() => void} stops counting
  */
 export function mindRest(view, say) {
@@ -36,7 +36,7 @@ export function mindRest(view, say) {
   return () => window.clearInterval(timer);
 }
 
-/** @param {HTMLElement} view @param {HTMLElement} prompt @param {import("./words.js").Say} say @param {number} after @param {number} rest */
+/** @param {HTMLElement} view @param {HTMLElement} prompt @param {import("../words.js").Say} say @param {number} after @param {number} rest */
 function show(view, prompt, say, after, rest) {
   prompt.hidden = false;
   const words = say("rest", { minutes: after, for: rest ? say("rest-for", { minutes: rest }) : "" });

@@ -23,7 +23,7 @@ const ONE_LINE = 9;
  * @param {HTMLElement} view
  * @param {Scene} scene
  * @param {{how: Movement, duration: number}} movement duration in milliseconds
- * @param {import("./words.js").Say} say
+ * @param {import("../words.js").Say} say
  */
 export function show(view, scene, movement, say) {
   const { step, direction } = scene;
@@ -82,10 +82,6 @@ function plainTable(table) {
   for (const control of parts(table, "button", HTMLButtonElement)) {
     parts(control, ".fp-hidden", HTMLElement).forEach((one) => one.remove());
     control.replaceWith(...control.childNodes);
-  }
-  // What the lesson's own controls do there, they do not do here.
-  for (const control of parts(table, "th > button", HTMLButtonElement)) {
-    control.replaceWith(...[...control.childNodes].filter((node) => !(node instanceof Element && node.matches(".fp-hidden"))));
   }
   table.className = table.classList.contains("fp-strings-down") ? "practice-table practice-table-down" : "practice-table";
 }

@@ -1,5 +1,7 @@
 // The practice view as a whole: puts it in the page, hands each part what it needs, and takes it away again.
 import { part, thePart } from "../parts.js";
+import { bindVolume } from "../sound/controls.js";
+import { sayFrom } from "../words.js";
 import { placeOf } from "./address.js";
 import { wakefulness } from "./awake.js";
 import { listen } from "./listening.js";
@@ -10,7 +12,6 @@ import { sounds } from "./sound.js";
 import { readSteps } from "./steps.js";
 import { triesKeeper } from "./tries.js";
 import { pairOf } from "./walk.js";
-import { sayFrom } from "./words.js";
 
 /**
  * @typedef {object} Practice an open view
@@ -39,10 +40,12 @@ export function openPractice(template, ids, leave) {
   };
   bindControls(view, now, leave);
   bindPairs(view, now);
+  bindVolume(view);
   const ends = [
     listen(view, () => now.running, () => now.given.settings, (action) => actions(now)[action]()),
     mindRest(view, now.given.say),
     on(document.documentElement, "viewchange", () => now.redraw()),
+    on(document.documentElement, "turned", () => now.redraw()),
     on(document, "visibilitychange", () => { if (document.hidden) now.pause(); }),
   ];
   view.showModal();

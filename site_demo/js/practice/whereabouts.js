@@ -7,7 +7,7 @@ import { pairInto } from "./walk.js";
 const SETTLED = 150;
 
 /**
- * @param {HTMLElement} view @param {import("./words.js").Say} say @param {import("./steps.js").Step[]} steps
+ * @param {HTMLElement} view @param {import("../words.js").Say} say @param {import("./steps.js").Step[]} steps
  * @param {number} at @param {import("./walk.js").Pair} pair
  */
 export function tellWhere(view, say, steps, at, pair) {

@@ -88,14 +88,14 @@ function hear(control, words) {
   import("./hearing.js").then((hearing) => hearing.hear(control, words.content));
 }
 
-/** Shows how loud it is, and listens to the controls of it that the page has now. */
-export function bindVolume() {
-  const controls = parts(document, "[data-volume]", HTMLInputElement);
-  for (const control of controls) {
+/** Shows how loud it is on the controls of it in a part of the page; all that the page has then follow one another. @param {ParentNode} [within] */
+export function bindVolume(within = document) {
+  for (const control of parts(within, "[data-volume]", HTMLInputElement)) {
     control.value = String(volume());
+    if (control.parentElement) control.parentElement.hidden = !hasAudio();
     control.addEventListener("input", () => {
       keepVolume(Number(control.value));
-      for (const other of controls) other.value = control.value;
+      for (const other of parts(document, "[data-volume]", HTMLInputElement)) other.value = control.value;
       import("./player.js").then((player) => player.setVolume(Number(control.value)));
     });
   }

@@ -1,7 +1,7 @@
 // Plays what a control asks for. While it sounds the control stops it; one thing sounds at a time.
 import { part, parts } from "../parts.js";
-import { sayFrom } from "../practice/words.js";
 import { recall } from "../store.js";
+import { sayFrom } from "../words.js";
 import { play } from "./performance.js";
 import { changeOf, musicOf, noteOf, stringsOf, strumOf } from "./score.js";
 

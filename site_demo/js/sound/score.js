@@ -1,5 +1,5 @@
 // What is played for a step, a change, or a whole block: strums and notes with their times.
-import { changesBetween, pitchesOf, sounding } from "./pitches.js";
+import { changesBetween, fretsOf, pitchesOf, sounding } from "./pitches.js";
 import { rhythm } from "./rhythm.js";
 
 /**
@@ -10,6 +10,7 @@ import { rhythm } from "./rhythm.js";
  * @property {Element | null} step whose sound it is
  *
  * @typedef {{sounds: Sound[], length: number}} Score length in seconds
+ * @typedef {{string: number, fret: number, midi: number, open: number}} Held a string that sounds: what, on which fret, and what it would open
  */
 
 /** Seconds: a note alone, a chord, and what a last chord is given to ring. */
@@ -22,6 +23,15 @@ export function stringsOf(step) {
   const block = step.closest(".fp-block");
   const { tuning = "", capo = "0" } = block instanceof HTMLElement ? block.dataset : {};
   return step.dataset.kind === "rest" ? [] : pitchesOf(step.dataset.shape ?? "", tuning.split(" ").map(Number), Number(capo));
+}
+
+/** The strings that should sound, the highest-numbered first. @param {HTMLElement} step @returns {Held[]} */
+export function heldOf(step) {
+  const frets = fretsOf(step.dataset.shape ?? "");
+  return stringsOf(step).flatMap((midi, at) => {
+    const fret = frets[at];
+    return midi === null || fret === null ? [] : [{ string: frets.length - at, fret, midi, open: midi - fret }];
+  });
 }
 
 /** One strum. @param {HTMLElement} step @returns {Score} */

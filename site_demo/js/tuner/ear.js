@@ -1,5 +1,5 @@
 // One button that starts and stops listening, and says in plain words why it can't.
-import { sayFrom } from "../practice/words.js";
+import { sayFrom } from "../words.js";
 import { listen } from "./microphone.js";
 import { PitchFinder } from "./pitch.js";
 
@@ -49,6 +49,8 @@ export function ear(control, says, words, { lowest, hears, turned }) {
     try {
       listening = await listen(take, () => { listening = null; turn(false, "gone"); });
       turn(true, "listening");
+      // The browser may have asked for so long that nobody is here any more.
+      if (document.hidden || !control.isConnected) stop();
     } catch (error) {
       says.textContent = say(error instanceof Error ? error.message : "unable");
     }

@@ -1,8 +1,8 @@
 // The tuner: a panel above the tunings of the course; tones by ear, and by microphone how far off each string is.
 import { parts, thePart } from "../parts.js";
-import { sayFrom } from "../practice/words.js";
 import { frequency } from "../sound/string.js";
 import { bindVolume } from "../sound/controls.js";
+import { sayFrom } from "../words.js";
 import { ear } from "./ear.js";
 import { midiOf, reading } from "./reading.js";
 import { styles } from "./styles.js";
@@ -20,7 +20,7 @@ export async function showTuner(template) {
   const tunings = parts(document, ".fp-tuning", HTMLElement).map(read);
   if (!tunings.length) return;
   tunings[0].section.before(view);
-  bindVolume();
+  bindVolume(view);
   const chosen = chooser(view, tunings);
   const display = displayOf(view, chosen);
   const hearing = ear(thePart(view, "[data-listen]", HTMLButtonElement), thePart(view, "[data-says]", HTMLElement), view, {
@@ -65,7 +65,7 @@ function chooser(view, tunings) {
   return { tuning: () => tuning, wanted: () => (only ? tuning.rows.indexOf(only) : null) };
 }
 
-/** A tone and a choice for each string. @param {Tuning} tuning @param {import("../practice/words.js").Say} say @param {(row: HTMLTableRowElement) => void} chose */
+/** A tone and a choice for each string. @param {Tuning} tuning @param {import("../words.js").Say} say @param {(row: HTMLTableRowElement) => void} chose */
 function giveControls({ section, rows }, say, chose) {
   const head = document.createElement("th");
   head.scope = "col";

@@ -1,12 +1,11 @@
 // The check that each string of a shape rings: string by string, the student plucks, the page says what it heard.
 import { thePart } from "../parts.js";
 import { bigPicture } from "../practice/picture.js";
-import { sayFrom } from "../practice/words.js";
 import { pluck, stop as silence } from "../sound/player.js";
-import { fretsOf } from "../sound/pitches.js";
-import { stringsOf } from "../sound/score.js";
+import { heldOf } from "../sound/score.js";
 import { frequency } from "../sound/string.js";
 import { wake } from "../sound/audio.js";
+import { sayFrom } from "../words.js";
 import { ear } from "./ear.js";
 import { styles } from "./styles.js";
 import { Pluck } from "./verdict.js";
@@ -15,7 +14,7 @@ import { Pluck } from "./verdict.js";
 const PAUSE = 0.4;
 const TONE = 1800;
 
-/** @typedef {{string: number, fret: number, pitch: number, open: number, item: HTMLElement, verdict: import("./verdict.js").Verdict | null}} Row */
+/** @typedef {import("../sound/score.js").Held & {item: HTMLElement, verdict: import("./verdict.js").Verdict | null}} Row */
 
 /** @param {HTMLTemplateElement} template @param {HTMLElement} step */
 export async function openRing(template, step) {
@@ -51,7 +50,7 @@ class RingCheck {
     this.says = thePart(view, "[data-says]", HTMLElement);
     this.rows = rowsOf(step, thePart(view, "[data-strings]", HTMLElement));
     this.ear = ear(this.#control("listen"), this.says, view, {
-      lowest: () => frequency(Math.min(...this.rows.map(({ pitch }) => pitch))),
+      lowest: () => frequency(Math.min(...this.rows.map(({ midi }) => midi))),
       hears: (finding, time) => this.#hear(finding, time),
       turned: (on) => this.#turned(on),
     });
@@ -105,8 +104,8 @@ class RingCheck {
   #hear(finding, time) {
     const row = this.rows[this.#at];
     if (!row || time < this.#deafUntil) return;
-    const others = this.rows.filter((other) => other !== row).map(({ pitch }) => pitch);
-    this.#pluck ??= new Pluck({ pitch: row.pitch, open: row.open, others });
+    const others = this.rows.filter((other) => other !== row).map(({ midi }) => midi);
+    this.#pluck ??= new Pluck({ pitch: row.midi, open: row.open, others });
     const verdict = this.#pluck.hear(finding, time);
     if (!verdict) return;
     [row.verdict, this.#deafUntil] = [verdict, time + PAUSE];
@@ -136,18 +135,13 @@ class RingCheck {
     const control = this.#control("tone");
     control.dataset.sounding = "";
     const over = () => { silence(); delete control.dataset.sounding; this.ear.forget(); };
-    pluck(row.pitch).then(() => setTimeout(over, TONE), over);
+    pluck(row.midi).then(() => setTimeout(over, TONE), over);
   }
 }
 
-/** The strings that should sound, the highest-numbered first. @param {HTMLElement} step @param {HTMLElement} list @returns {Row[]} */
+/** @param {HTMLElement} step @param {HTMLElement} list gets an item for each string @returns {Row[]} */
 function rowsOf(step, list) {
-  const frets = fretsOf(step.dataset.shape ?? "");
-  return stringsOf(step).flatMap((pitch, at) => {
-    const fret = frets[at];
-    if (pitch === null || fret === null) return [];
-    const item = document.createElement("li");
-    list.append(item);
-    return [{ string: frets.length - at, fret, pitch, open: pitch - fret, item, verdict: null }];
-  });
+  const rows = heldOf(step).map((held) => ({ ...held, item: document.createElement("li"), verdict: null }));
+  list.append(...rows.map(({ item }) => item));
+  return rows;
 }

@@ -1,5 +1,5 @@
-// The words of the practice view, as its template has them, so that a translation touches no script.
-import { part } from "../parts.js";
+// The words that scripts say, as the templates have them, so that a translation touches no script.
+import { part } from "./parts.js";
 
 /** @typedef {(which: string, values?: Record<string, string | number>) => string} Say */
 

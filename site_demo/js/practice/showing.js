@@ -1,0 +1,96 @@
+// Shows in the view where one is: the step and its move, what is said aloud, the place in the block, what the large areas say.
+import { part, thePart } from "../parts.js";
+import { label } from "./controls.js";
+import { wayOf } from "./scene.js";
+import { show } from "./stage.js";
+import { plainText } from "./steps.js";
+import { Address, tellWhere } from "./whereabouts.js";
+
+/** @typedef {{here: import("./position.js").Position, running: boolean, asking: boolean}} Now what is to be shown */
+
+/** A movement takes so long, in milliseconds, and no more than this part of a beat. */
+const MOVEMENT = 1000;
+const OF_A_BEAT = 0.75;
+/** A longer short form is not said beforehand: it would not fit. */
+const FITS = 8;
+
+export class Showing {
+  #address = new Address();
+  #calm = window.matchMedia("(prefers-reduced-motion: reduce)");
+
+  /** @param {import("./session.js").Given} given @param {import("./count.js").Count} counted */
+  constructor(given, counted) {
+    this.given = given;
+    this.counted = counted;
+    this.live = thePart(given.view, "[data-live]", HTMLElement);
+    this.body = thePart(given.view, ".practice-body", HTMLElement);
+  }
+
+  /** A step that one has come to. @param {Now} now */
+  come(now) {
+    this.draw(now, now.here.from !== null);
+    this.#announce(now);
+    // Asked for now, it would have the page laid out twice.
+    requestAnimationFrame(() => { this.body.scrollTop = 0; });
+  }
+
+  /** @param {Now} now @param {boolean} moving whether the move is to be seen */
+  draw(now, moving) {
+    const { view, say, settings } = this.given;
+    const pictures = this.#calm.matches || !settings.movement;
+    const beat = (OF_A_BEAT * 60000) / settings.tempo;
+    show(view, now.here.scene, {
+      how: pictures ? "pictures" : moving ? "moving" : "still", duration: now.running ? Math.min(MOVEMENT, beat) : MOVEMENT,
+    }, say);
+    thePart(view, "[data-again]", HTMLButtonElement).hidden = pictures;
+    this.where(now);
+    this.label(now);
+  }
+
+  /** In the order finger, string, fret, what rings; while time is kept only the move, since there is no time for more. @param {Now} now */
+  #announce({ here, running }) {
+    const { view, say } = this.given;
+    const shape = running ? "" : part(view, "[data-picture] desc", SVGElement)?.textContent ?? "";
+    this.tell(say("announce", { name: here.step.aloud, move: plainText(wayOf(here.scene, say("apart")).move), shape }));
+  }
+
+  /** Says something to who listens. @param {string} words */
+  tell(words) {
+    this.live.textContent = words;
+  }
+
+  /** A pause catches up with the address. @param {Now} now */
+  where({ here, running }) {
+    const { view, steps, say } = this.given;
+    tellWhere(view, say, steps, here.at, here.pair);
+    if (running) this.leave();
+    else this.#address.tell(here.practised.map((step) => step.id));
+  }
+
+  /** What the address was to say it no longer does. */
+  leave() {
+    this.#address.drop();
+  }
+
+  /** @param {Now} now */
+  label({ here, running, asking }) {
+    const { view, say, settings } = this.given;
+    const [from, to] = here.practised;
+    const next = here.beside(1);
+    label(view, say, {
+      back: here.beside(-1)?.step ?? null,
+      next: next?.step ?? null,
+      nextShort: next ? shortOf(next) : "",
+      running,
+      tempo: say("tempo", { n: settings.tempo }),
+      asking: asking && to ? say("asked", { from: from.name, to: to.name }) : "",
+      tally: here.change ? this.counted.said(here.change) : "",
+    });
+  }
+}
+
+/** The short form of the move to a step that is to come. @param {import("./position.js").Position} next */
+function shortOf(next) {
+  const short = plainText(wayOf(next.scene, "").short);
+  return short.length > FITS ? "" : short;
+}
