@@ -29,8 +29,10 @@ def helpful(search: Search) -> tuple[tuple[Move, ...], ...]:
     found = list(_helpful(search, steps, None))
     alone = {moves[0] for moves in found}
     steps = [step for step in steps if step[0] in alone] or steps
-    for struck in _struck_otherwise(search):
-        found += _helpful(search, [*steps, *_on_unstruck(search)], struck)
+    strums_tried = _struck_otherwise(search)
+    steps += _on_unstruck(search) if strums_tried else ()
+    for struck in strums_tried:
+        found += _helpful(search, steps, struck)
     if len(found) > MOST_HELPFUL:
         written = _written(search.trial)
         found.sort(key=lambda moves: moves[0] not in written)
@@ -85,7 +87,7 @@ def _helpful(
     shape = before.before_rest or before.shape
     strum = () if unstruck is None else (Strum(frozenset(range(1, shape.strings + 1)) - unstruck),)
     for move, after in steps:
-        after = replace(after, unstruck=shape.unstruck if unstruck is None else unstruck)
+        after = after.with_unstruck(shape.unstruck if unstruck is None else unstruck)
         if isinstance(move, Place) and unstruck is not None and unstruck.issuperset(move.press.strings):
             continue
         held = replace(before, before_rest=after) if before.resting else replace(before, shape=after)

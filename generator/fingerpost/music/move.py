@@ -39,7 +39,7 @@ def apply(shape: Shape, move: Move, highest_fret: int = MOST_FRETS) -> Shape:
             return _place(shape, move.press, highest_fret)
         case Lift():
             _press_of(shape, move.finger)
-            return _without(shape, move.finger)
+            return shape.without(move.finger)
         case Exchange():
             return _exchange(shape, move)
         case Shift():
@@ -70,14 +70,6 @@ def _press_of(shape: Shape, finger: Finger) -> Press:
     return press
 
 
-def _without(shape: Shape, finger: Finger) -> Shape:
-    return replace(
-        shape,
-        presses=tuple(press for press in shape.presses if press.finger != finger),
-        damped=tuple(pair for pair in shape.damped if pair[1] != finger),
-    )
-
-
 def _check_string(shape: Shape, string: int, finger: Finger | None = None) -> None:
     if not 1 <= string <= shape.strings:
         raise ImpossibleMove(
@@ -90,7 +82,9 @@ def _check_string(shape: Shape, string: int, finger: Finger | None = None) -> No
 
 def _place(shape: Shape, press: Press, highest_fret: int) -> Shape:
     assert press.finger is not None
-    finger, press = press.finger, replace(press, low=max(press.low, press.high), high=min(press.low, press.high))
+    finger = press.finger
+    if press.low < press.high:
+        press = replace(press, low=press.high, high=press.low)
     for string in (press.low, press.high):
         _check_string(shape, string, finger)
     if not 1 <= press.fret <= highest_fret:
@@ -99,7 +93,7 @@ def _place(shape: Shape, press: Press, highest_fret: int) -> Shape:
     if shape.press_of(finger) == press and finger not in {damper for _, damper in shape.damped}:
         message = f"{finger.called} is there already"
         raise ImpossibleMove(Reason.ALREADY_SO, message, finger=finger, string=press.low, fret=press.fret)
-    freed = _without(shape, finger)
+    freed = shape.without(finger)
     _check_spot(freed, press)
     return freed.with_presses((*freed.presses, press))
 
@@ -152,7 +146,7 @@ def _mute(shape: Shape, move: Mute) -> Shape:
         if move.string in shape.unstruck:
             message = f"string {move.string} is not struck as it is"
             raise ImpossibleMove(Reason.ALREADY_SO, message, string=move.string)
-        return replace(shape, unstruck=shape.unstruck | {move.string})
+        return shape.with_unstruck(shape.unstruck | {move.string})
     if _press_of(shape, move.finger).covers(move.string):
         message = f"{move.finger.called} presses string {move.string}, so it cannot damp it"
         raise ImpossibleMove(Reason.PRESSES_IT, message, finger=move.finger, string=move.string)
@@ -171,4 +165,4 @@ def _strum(shape: Shape, strings: frozenset[int]) -> Shape:
     unstruck = frozenset(range(1, shape.strings + 1)) - strings
     if unstruck == shape.unstruck:
         raise ImpossibleMove(Reason.ALREADY_SO, "these strings are struck as it is")
-    return replace(shape, unstruck=unstruck)
+    return shape.with_unstruck(unstruck)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from fingerpost.music.difficulty import difficulty
 from fingerpost.music.fretboard import Fretboard
@@ -69,11 +69,11 @@ def steps(
 
 def _all_steps(shape: Shape, fretboard: Fretboard, hand: Hand, highest: int) -> Iterator[Step]:
     for finger in shape.fingers:
-        freed = _freed(shape, finger)
+        freed = shape.without(finger)
         if hand.holds(freed.presses, fretboard):
             yield Step(Lift(finger), freed)
     for finger in _usable(hand):
-        freed, old = _freed(shape, finger), shape.press_of(finger)
+        freed, old = shape.without(finger), shape.press_of(finger)
         for press in _presses(freed, finger, fretboard, hand, highest):
             if press != old:
                 yield _placed(freed, press, finger)
@@ -86,7 +86,7 @@ def _placed(freed: Shape, press: Press, finger: Finger) -> Step:
     shape = freed.with_presses((*freed.presses, press))
     if not press.is_bar and press.low in freed.unstruck:
         struck = frozenset(range(1, freed.strings + 1)) - freed.unstruck | {press.low}
-        return Step(move, replace(shape, unstruck=freed.unstruck - {press.low}), Strum(struck))
+        return Step(move, shape.with_unstruck(freed.unstruck - {press.low}), Strum(struck))
     return Step(move, shape)
 
 
@@ -123,14 +123,6 @@ def _neighbour(shape: Shape, step: Step, fretboard: Fretboard, hand: Hand) -> Ne
 def _usable(hand: Hand) -> tuple[Finger, ...]:
     fingers = tuple(map(Finger, sorted(hand.limits.fingers)))
     return (Finger.THUMB, *fingers) if hand.limits.thumb_strings else fingers
-
-
-def _freed(shape: Shape, finger: Finger) -> Shape:
-    return replace(
-        shape,
-        presses=tuple(press for press in shape.presses if press.finger != finger),
-        damped=tuple(pair for pair in shape.damped if pair[1] != finger),
-    )
 
 
 def _presses(freed: Shape, finger: Finger, fretboard: Fretboard, hand: Hand, highest: int) -> Iterator[Press]:

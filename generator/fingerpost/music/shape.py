@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import enum
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cached_property
 
 
@@ -92,12 +92,11 @@ class Shape:
             object.__setattr__(self, "damped", tuple(sorted(self.damped)))
 
     def __hash__(self) -> int:
-        return self._hash
-
-    @cached_property
-    def _hash(self) -> int:
         # What is kept to save time is found by shapes, so their hash is asked for again and again.
-        return hash((self.strings, self.presses, self.unstruck, self.damped))
+        kept: int | None = self.__dict__.get("_hash")
+        if kept is None:
+            kept = self.__dict__["_hash"] = hash((self.strings, self.presses, self.unstruck, self.damped))
+        return kept
 
     @cached_property
     def frets(self) -> tuple[int | None, ...]:
@@ -154,7 +153,20 @@ class Shape:
 
     def with_presses(self, presses: Iterable[Press]) -> Shape:
         """The same shape with other presses."""
-        return replace(self, presses=tuple(presses))
+        return Shape(self.strings, tuple(presses), self.unstruck, self.damped)
+
+    def with_unstruck(self, unstruck: frozenset[int]) -> Shape:
+        """The same shape with other strings left unstruck."""
+        return self if unstruck == self.unstruck else Shape(self.strings, self.presses, unstruck, self.damped)
+
+    def without(self, finger: Finger) -> Shape:
+        """The same shape with a finger off the strings: it presses and damps nothing."""
+        return Shape(
+            self.strings,
+            tuple([press for press in self.presses if press.finger != finger]),
+            self.unstruck,
+            tuple([pair for pair in self.damped if pair[1] != finger]) if self.damped else (),
+        )
 
 
 def open_shape(strings: int = 6) -> Shape:
