@@ -1,7 +1,8 @@
 """Every slip at every place of the demo course: whether `check` finds it, where, and with which fix.
 
 Run it by itself: `python tests/bench/bench_seeding.py`. `--share 0.1 --seed 7` takes a tenth of the places, chosen by
-that seed; `--missed` lists what was not told in its place. Nothing is asserted; a sample of it is a test
+that seed; `--missed` lists what was not told in its place;
+`--course FOLDER` takes another course, on which nothing was tuned. Nothing is asserted; a sample of it is a test
 (tests/bench/seeding/test_sample.py).
 """
 
@@ -13,12 +14,25 @@ import os
 import platform
 import random
 import time
+from pathlib import Path
 
 from fingerpost.course.settings import Settings
-from seeding.clean import OPTIONS, REFORMATTED, lessons
+from fingerpost.workspace.course_folder import load
+from seeding.clean import OPTIONS, PREFERRED, REFORMATTED, lessons
 from seeding.judging import Judge
 from seeding.slips import slips
 from seeding.tables import rows
+
+
+def demo() -> Judge:
+    """The demo course."""
+    return Judge(lessons(), Settings.from_mapping(OPTIONS)[0], PREFERRED)
+
+
+def of_folder(folder: Path) -> Judge:
+    """Another course: its pages in their order. One that settles ties is judged as if it did not."""
+    sources = load(folder)
+    return Judge({page.file: page.text for page in sources.pages}, Settings.from_mapping(sources.options)[0])
 
 
 def main() -> None:
@@ -27,8 +41,9 @@ def main() -> None:
     parser.add_argument("--share", type=float, default=1.0)
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--missed", action="store_true")
+    parser.add_argument("--course", type=Path, help="the folder of another course, on which nothing was tuned")
     args = parser.parse_args()
-    judge = Judge(lessons(), Settings.from_mapping(OPTIONS)[0])
+    judge = demo() if args.course is None else of_folder(args.course)
     rng = random.Random(args.seed)
     chosen = [slip for slip in slips(judge.texts) if args.share >= 1 or rng.random() < args.share]
     began = time.process_time()

@@ -13,7 +13,6 @@ from fingerpost.course.settings import Settings
 from fingerpost.diagnostics import Diagnostic, Edit, Severity
 from fingerpost.source.page import PageRead, read_page
 
-from .clean import PREFERRED
 from .oracle import contradiction
 from .slips import Slip
 
@@ -41,10 +40,14 @@ class Verdict:
 
 @dataclass
 class Judge:
-    """The clean course; pages that a slip leaves as they are are read once, blocks that follow unchanged built once."""
+    """The clean course; pages that a slip leaves as they are are read once, blocks that follow unchanged built once.
+
+    preferred: the names that the options of the course prefer.
+    """
 
     texts: dict[str, str]
     settings: Settings
+    preferred: frozenset[str] = frozenset()
     memory: Memory = field(default_factory=Memory)
     reads: dict[str, PageRead] = field(default_factory=dict)
 
@@ -66,7 +69,7 @@ class Judge:
         here = [f for f in found if f.span.file == slip.file and f.span.line in (slip.line, *slip.near)]
         exact = [f for f in here if f.span.line != slip.line or _touches(f, slip)]
         fixed = any(self.mends(finding, slip) for finding in here)
-        denied = contradiction({**self.texts, slip.file: "\n".join(slip.lines)}, PREFERRED)
+        denied = contradiction({**self.texts, slip.file: "\n".join(slip.lines)}, self.preferred)
         return Verdict(slip, changes, denied, bool(found), bool(here), bool(exact), fixed, len(found), found)
 
     def mends(self, finding: Diagnostic, slip: Slip) -> bool:

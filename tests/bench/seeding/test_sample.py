@@ -22,7 +22,7 @@ FLOORS = {"step left out": 12, "strum changed": 8, "steps swapped": 8, "to made 
 
 @pytest.fixture(scope="module")
 def judge() -> Judge:
-    return Judge(lessons(), Settings.from_mapping(OPTIONS)[0])
+    return Judge(lessons(), Settings.from_mapping(OPTIONS)[0], PREFERRED)
 
 
 def test_nothing_is_found_on_the_clean_course(judge: Judge) -> None:
