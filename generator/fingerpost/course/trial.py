@@ -19,7 +19,7 @@ from fingerpost.music.move import Move
 from fingerpost.music.shape import Shape
 from fingerpost.source.syntax import NameSaid, Token
 
-MOST_TRIED = 2_000
+MOST_TRIED = 800
 """After so many lines done in trials of one block no more are tried, so that a hostile block costs little."""
 
 
