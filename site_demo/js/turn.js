@@ -18,14 +18,16 @@ export function bindTurn() {
     // The tap is answered first; then come the pictures that nobody sees yet.
     if (far.length) setTimeout(() => turnLater(far));
   });
-  turns.forEach(({ turn }) => turn(root.dataset.view));
+  const all = () => turns.forEach(({ turn }) => turn(root.dataset.view));
+  // Who is about to show a picture elsewhere can't wait for it.
+  root.addEventListener("picturesneeded", all);
+  all();
 }
 
 /** A few at a time, so that another tap need not wait for all. @param {{turn: (view: string | undefined) => void}[]} turns */
 function turnLater(turns) {
   turns.slice(0, AT_ONCE).forEach(({ turn }) => turn(root.dataset.view));
   if (turns.length > AT_ONCE) setTimeout(() => turnLater(turns.slice(AT_ONCE)));
-  else root.dispatchEvent(new CustomEvent("turned"));
 }
 
 /**

@@ -120,8 +120,7 @@ def _holds(page: Page, holds: str, arg: object) -> bool:
         return False
 
 
-CUT_OFF = """() => [...document.querySelectorAll('main *')]
-  .filter((box) => getComputedStyle(box).contentVisibility === 'auto')
+CUT_OFF = """() => [...document.querySelectorAll('.fp-step, .fp-ways, .fp-practice > ul, .fp-map, .fp-index-entry')]
   .flatMap((box) => {
     const { left, right } = box.getBoundingClientRect();
     return [...box.querySelectorAll('*')].filter((part) => {
@@ -130,16 +129,7 @@ CUT_OFF = """() => [...document.querySelectorAll('main *')]
       return inner.width && (inner.left < left - 1 || inner.right > right + 1);
     });
   }).map((part) => `cut off: ${part.outerHTML.slice(0, 120)}`)"""
-"""What reaches out of a box that is drawn only when it comes near, and so is not drawn where it does."""
-
-
-def whole(page: Page) -> Page:
-    """The page with everything laid out, also what waits until it comes near: so nothing escapes a measurement."""
-    page.evaluate(
-        "document.querySelectorAll('main *').forEach((part) => {"
-        " if (getComputedStyle(part).contentVisibility === 'auto') part.style.contentVisibility = 'visible'; })"
-    )
-    return page
+"""What reaches out of a box that waits at times (theme/js/waiting.js), and so would not be drawn there."""
 
 
 @dataclass

@@ -14,7 +14,7 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page
 
-from .looking import CUT_OFF, DESK, NARROW, PHONE, Visit, whole
+from .looking import CUT_OFF, DESK, NARROW, PHONE, Visit
 
 Visiting = Callable[..., AbstractContextManager[Visit]]
 UNSEEN = """async () => {
@@ -43,7 +43,7 @@ def test_no_page_has_an_error_a_stranger_or_a_picture_out_of_sight(
         for path in pages[half::2]:
             page = student.open(path)
             wrong[path] = page.evaluate(CUT_OFF)
-            wrong[path] += whole(page).evaluate(UNSEEN) + page.evaluate(SIDEWAYS)
+            wrong[path] += page.evaluate(UNSEEN) + page.evaluate(SIDEWAYS)
     assert not any(wrong.values()), {path: found for path, found in wrong.items() if found}
 
 
@@ -53,14 +53,14 @@ def test_no_page_scrolls_sideways_at_320_px(visit: Visiting, pages: list[str], t
         student.page.add_init_script(f"localStorage.setItem('fingerpost:view', JSON.stringify({{text: '{text}'}}))")
         # All pages with large text, which is wider; every third as it comes.
         wrong = {
-            path: (page := student.open(path)).evaluate(CUT_OFF) + whole(page).evaluate(SIDEWAYS)
+            path: (page := student.open(path)).evaluate(CUT_OFF) + page.evaluate(SIDEWAYS)
             for path in (pages if text else pages[::3])
         }
     assert not any(wrong.values()), {path: found for path, found in wrong.items() if found}
 
 
 def _violations(page: Page) -> list[str]:
-    found = Axe().run(whole(page)).response["violations"]
+    found = Axe().run(page).response["violations"]
     return [f"{one['id']}: {node['target']} {node['failureSummary']}" for one in found for node in one["nodes"]]
 
 

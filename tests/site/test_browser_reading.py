@@ -8,7 +8,7 @@ from contextlib import AbstractContextManager
 import pytest
 from playwright.sync_api import Page
 
-from .looking import DESK, NARROW, PHONE, Visit, whole
+from .looking import DESK, NARROW, PHONE, Visit
 
 pytestmark = pytest.mark.xdist_group(__name__)
 Visiting = Callable[..., AbstractContextManager[Visit]]
@@ -99,7 +99,7 @@ def test_the_text_may_be_spaced_out(visit: Visiting, lessons: list[str]) -> None
       .map((element) => element.outerHTML.slice(0, 100))"""
     with visit(size=PHONE, bypass_csp=True) as student:
         page = student.open(lessons[0])
-        whole(page).add_style_tag(content=spaced)
+        page.add_style_tag(content=spaced)
         assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
         assert page.evaluate(cut) == []
 

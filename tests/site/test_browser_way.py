@@ -9,7 +9,7 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page
 
-from .looking import PHONE, Visit, until, whole
+from .looking import PHONE, Visit, until
 
 pytestmark = pytest.mark.xdist_group("browser")
 Visiting = Callable[..., AbstractContextManager[Visit]]
@@ -36,12 +36,12 @@ SMALL = """() => [...document.querySelectorAll('.fp-map-target')].map((mark) => 
 
 
 def _violations(page: Page) -> list[str]:
-    found = Axe().run(whole(page)).response["violations"]
+    found = Axe().run(page).response["violations"]
     return [f"{one['id']}: {node['target']} {node['failureSummary']}" for one in found for node in one["nodes"]]
 
 
 def _fits(page: Page) -> None:
-    assert whole(page).evaluate(LYING_ON_ANOTHER) == []
+    assert page.evaluate(LYING_ON_ANOTHER) == []
     assert page.evaluate(TOO_WIDE) == []
     assert page.evaluate(SMALL) == 0
 
@@ -97,4 +97,4 @@ def test_a_name_on_the_map_is_pressed_reached_by_key_and_written_as_the_reader_c
         )
         until(page, "(before) => document.querySelector('.fp-map-name').textContent !== before", before)
         assert name.text_content() == "Re"
-        assert whole(page).evaluate(LYING_ON_ANOTHER) == []
+        assert page.evaluate(LYING_ON_ANOTHER) == []

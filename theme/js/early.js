@@ -4,12 +4,6 @@
   const known = { hand: ["left", "right"], view: ["upright", "player"], light: ["light", "dark"], text: ["large"],
     notes: ["english", "german", "solfege"], sevenths: ["maj7", "triangle"], diminished: ["dim", "circle"], minor: ["m", "-"],
   };
-  // Who comes to the top of a page need not wait for the layout of all of it; who comes to a step of it, or back to where
-  // they were, must. js/waiting.js has the rest.
-  const [arrival] = /** @type {PerformanceNavigationTiming[]} */ (performance.getEntriesByType("navigation"));
-  if (arrival?.type === "navigate" && !location.hash && CSS.supports("overflow-anchor", "auto")) {
-    document.documentElement.dataset.waiting = "";
-  }
   try {
     const chosen = JSON.parse(localStorage.getItem("fingerpost:view") ?? "{}");
     for (const [name, values] of Object.entries(known)) {

@@ -13,7 +13,6 @@ import { bindTicks } from "./ticks.js";
 import { bindTuner } from "./tuner/opening.js";
 import { bindTurn } from "./turn.js";
 import { bindView } from "./view.js";
-import { bindWaiting } from "./waiting.js";
 
 bindView();
 bindTurn();
@@ -29,4 +28,3 @@ bindSearch();
 bindAsk();
 bindScrollers();
 bindKept();
-bindWaiting();

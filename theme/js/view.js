@@ -1,9 +1,12 @@
 // The switches of the View panel: which hand, how the neck lies, light or dark, size of the text.
 import { part } from "./parts.js";
 import { keep, recall } from "./store.js";
+import { waitFarOff } from "./waiting.js";
 
 const STORE = "fingerpost:view";
 const root = document.documentElement;
+/** Milliseconds after which a panel that was shut has gone from the screen. */
+const SHUT = 100;
 
 /** Binds the panel's radio buttons to the attributes of <html>, and remembers them. */
 export function bindView() {
@@ -14,7 +17,19 @@ export function bindView() {
   panel.addEventListener("change", ({ target }) => {
     if (target instanceof HTMLInputElement) choose(target.name, target.value);
   });
-  closeOnLeaving(panel.closest("details"));
+  const details = panel.closest("details");
+  if (!details) return;
+  closeOnLeaving(details);
+  hastenTaps(details);
+}
+
+/** While the panel is open, what it changes is drawn only where it can be seen. @param {HTMLDetailsElement} details */
+function hastenTaps(details) {
+  let end = () => {};
+  details.addEventListener("toggle", () => {
+    if (details.open) end = waitFarOff();
+    else setTimeout(end, SHUT);
+  });
 }
 
 /**
@@ -38,9 +53,8 @@ function showCurrent(panel) {
   }
 }
 
-/** Escape and a press elsewhere close the panel. @param {HTMLDetailsElement | null} details */
+/** Escape and a press elsewhere close the panel. @param {HTMLDetailsElement} details */
 function closeOnLeaving(details) {
-  if (!details) return;
   details.addEventListener("keydown", (event) => {
     if (event.key !== "Escape" || !details.open) return;
     details.open = false;

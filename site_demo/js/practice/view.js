@@ -1,6 +1,7 @@
 // The practice view as a whole: puts it in the page, hands each part what it needs, and takes it away again.
 import { part, thePart } from "../parts.js";
 import { bindVolume } from "../sound/controls.js";
+import { waitFarOff } from "../waiting.js";
 import { sayFrom } from "../words.js";
 import { placeOf } from "./address.js";
 import { wakefulness } from "./awake.js";
@@ -29,7 +30,9 @@ import { pairOf } from "./walk.js";
  * @returns {Practice}
  */
 export function openPractice(template, ids, leave) {
+  picturesAsChosen();
   const steps = readSteps(document);
+  const endWaiting = waitFarOff();
   const copy = /** @type {DocumentFragment} */ (template.content.cloneNode(true));
   const view = thePart(copy, "dialog", HTMLDialogElement);
   document.body.append(view);
@@ -44,8 +47,10 @@ export function openPractice(template, ids, leave) {
   const ends = [
     listen(view, () => now.running, () => now.given.settings, (action) => actions(now)[action]()),
     mindRest(view, now.given.say),
-    on(document.documentElement, "viewchange", () => now.redraw()),
-    on(document.documentElement, "turned", () => now.redraw()),
+    on(document.documentElement, "viewchange", () => {
+      picturesAsChosen();
+      now.redraw();
+    }),
     on(document, "visibilitychange", () => { if (document.hidden) now.pause(); }),
   ];
   view.showModal();
@@ -56,8 +61,14 @@ export function openPractice(template, ids, leave) {
     ends.forEach((end) => end());
     view.close();
     view.remove();
+    endWaiting();
     return now.step.element;
   } };
+}
+
+/** The lesson's pictures, which the view copies, all face as the reader chose, also those that are far off. */
+function picturesAsChosen() {
+  document.documentElement.dispatchEvent(new CustomEvent("picturesneeded"));
 }
 
 /** @param {HTMLDialogElement} view @param {Step[]} steps @returns {Session} */
