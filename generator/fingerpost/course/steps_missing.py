@@ -102,9 +102,14 @@ def _steps(search: Search) -> Iterator[tuple[Move, Shape]]:
     if search.denied < 0 or not shape.has_fingers:
         return
     for step in moves_of(shape, ground.fretboard, ground.hand, FRETS_TRIED, unseen=True):
-        if step.strum is None:
+        if step.strum is None and not _is_odd_bar(step.move):
             yield step.move, step.shape
     yield from _wider(shape, ground)
+
+
+def _is_odd_bar(move: Move) -> bool:
+    """Whether a step is a bar of another finger than the first: too rare to be what an author left out."""
+    return isinstance(move, Place) and move.press.is_bar and move.finger is not Finger.INDEX
 
 
 def _on_unstruck(search: Search) -> Iterator[tuple[Move, Shape]]:
