@@ -190,6 +190,7 @@ def test_progress_goes_to_another_device_as_a_file(visit: Visiting, tmp_path: Pa
         page = student.open("your-progress/")
         until(page, "document.querySelector('[data-no-steps]').checkVisibility()")
         assert page.is_disabled("[data-save]")
+        page.wait_for_selector("[data-your-progress]")
         page.set_input_files("[data-take]", file)
         until(page, "document.querySelector('main [data-says]').textContent.startsWith('Taken over: 1 change')")
         assert "1 of 2 clean" in page.inner_text("[data-kept-steps]")
@@ -211,6 +212,7 @@ def test_a_file_that_is_none_changes_nothing_and_says_why(visit: Visiting) -> No
         page = student.open(LESSON)
         keep(page, [change(page, 1)])
         page = student.open("your-progress/")
+        page.wait_for_selector("[data-your-progress]")  # shown once its script is there
         before = page.evaluate("JSON.stringify(localStorage)")
         for at, (text, said) in enumerate(NO_FILES.items()):
             file = {"name": f"mine-{at}.json", "mimeType": "application/json", "buffer": text.encode()}
