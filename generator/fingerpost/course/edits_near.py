@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from fingerpost.course.agreement import agrees
 from fingerpost.course.edits import Began, Struck, Surplus, Swapped, Word
 from fingerpost.course.ground import Ground
 from fingerpost.course.likely_move import moves_near
@@ -26,7 +27,7 @@ from fingerpost.course.search import (
 )
 from fingerpost.course.steps_missing import helpful, missing
 from fingerpost.course.thread import Joint, strum_of_start
-from fingerpost.course.trial import Trial, agrees
+from fingerpost.course.trial import Trial
 from fingerpost.music.move import Move, Place
 from fingerpost.music.shape import Finger, Press, Shape
 from fingerpost.source.syntax import (

@@ -5,15 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from fingerpost.course.agreement import agrees
 from fingerpost.course.ground import Ground
 from fingerpost.course.heard import heard_of
 from fingerpost.course.moves import move_of
-from fingerpost.course.naming import symbol_of
+from fingerpost.course.naming import chord_or_none
 from fingerpost.course.perform import Held, perform
 from fingerpost.course.slip import Slip
 from fingerpost.course.spots import finger_of, fret_of, string_of, strings_with_letter
-from fingerpost.music.chord import Chord
-from fingerpost.music.chord_name import fit
 from fingerpost.music.move import Exchange, Lift, Move, Place, write_move
 from fingerpost.music.shape import Finger, Shape
 from fingerpost.source.syntax import Action, ExchangeFinger, LiftFinger, MoveLine, PlaceFinger, StepSyntax, Token
@@ -62,20 +61,20 @@ def possible_move(held: Held, line: MoveLine, index: int, ground: Ground) -> str
 def _root_below(shape: Shape, line: MoveLine, ground: Ground) -> bool:
     """Whether the lowest note is the root of the line's name, or there is no name to tell."""
     heard = heard_of(shape, ground.fretboard)
-    chord = None if line.name is None else _chord(line.name.symbol)
+    chord = None if line.name is None else chord_or_none(line.name.symbol)
     return heard is None or chord is None or (chord.bass or chord.root).pitch_class == heard.bass
 
 
 def names_hold(after: Held, line: MoveLine, ahead: Sequence[StepSyntax], ground: Ground) -> bool:
     """Whether the first name from this line on agrees with the hand that follows from it; False where none comes."""
-    told = _agrees(after.shape, line, ground)
+    told = agrees(after.shape, line.name, ground)
     for step in ahead[:LINES_AHEAD]:
         if told is not None or step.line is None:
             break
         further = _performed(after, step.line, ground)
         if further is None:
             return False
-        after, told = further, _agrees(further.shape, step.line, ground)
+        after, told = further, agrees(further.shape, step.line.name, ground)
     return bool(told)
 
 
@@ -85,26 +84,6 @@ def _performed(held: Held, line: MoveLine, ground: Ground, index: int = 0, move:
     except Slip:
         return None
     return after if after.faults <= held.faults else None
-
-
-def _agrees(shape: Shape, line: MoveLine, ground: Ground) -> bool | None:
-    """Whether the line's name agrees with the shape; None where it has no name that tells."""
-    if line.name is None or not line.name.strict:
-        return None
-    heard, chord = heard_of(shape, ground.fretboard), _chord(line.name.symbol)
-    if chord is None:
-        return None
-    if heard is None:
-        return False
-    return fit(chord, heard.pitch_classes, heard.bass).holds and chord.bass in (None, chord.note_of(heard.bass))
-
-
-def _chord(token: Token) -> Chord | None:
-    """The chord that a token names, None where it can't be read."""
-    try:
-        return symbol_of(token)
-    except Slip:
-        return None
 
 
 def moves_near(action: Action, shape: Shape, ground: Ground) -> Iterator[Move]:

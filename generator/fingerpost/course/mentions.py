@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 
 from fingerpost.course.heard import heard_of
 from fingerpost.course.model import Block, MentionMeaning, Step
-from fingerpost.course.naming import symbol_of
+from fingerpost.course.naming import chord_or_none, symbol_of
 from fingerpost.course.option_values import nearest
 from fingerpost.course.slip import Slip, slip
 from fingerpost.course.trail import Sighting, Trail
@@ -50,10 +50,8 @@ def last_seen(mention: Mention, trail: Trail) -> Sighting | None:
     """The latest sighting of the chord that is mentioned: in a block that teaches it, if any, else in any block."""
     if mention.kind != "chord" or not mention.words:
         return None
-    try:
-        return trail.last_taught(symbol_of(mention.words[0]))
-    except Slip:
-        return None
+    chord = chord_or_none(mention.words[0])
+    return None if chord is None else trail.last_taught(chord)
 
 
 def meaning(
@@ -112,7 +110,7 @@ def _block(token: Token, blocks: Blocks) -> tuple[str, Block]:
 
 def _step_of(token: Token, block: Block) -> Step:
     own = next((step for step in block.steps if step.id == token.text), None)
-    chord = None if own is not None else _chord_or_none(token)
+    chord = None if own is not None else chord_or_none(token)
     found = own or next((step for step in block.steps if chord is not None and step.naming.shown == chord), None)
     if found is not None:
         return found
@@ -122,13 +120,6 @@ def _step_of(token: Token, block: Block) -> Step:
         token.span, Code.UNRESOLVED_MENTION, message, "one of its chords: " + ", ".join(shown),
         nearest(token.text, shown),
     )  # fmt: skip
-
-
-def _chord_or_none(token: Token) -> Chord | None:
-    try:
-        return symbol_of(token)
-    except Slip:
-        return None
 
 
 def _now(mention: Mention, here: Here, blocks: Blocks, trail: Trail) -> MentionMeaning:

@@ -37,6 +37,14 @@ def symbol_of(token: Token) -> Chord:
         raise slip(span, Code.SYMBOL_UNREADABLE, problem.message, problem.expected) from None
 
 
+def chord_or_none(token: Token) -> Chord | None:
+    """The chord that a token names, None where it can't be read."""
+    try:
+        return symbol_of(token)
+    except Slip:
+        return None
+
+
 def name_shape(heard: Heard | None, said: NameSaid | None, ground: Ground, book: NameBook) -> Named:
     """The naming of what sounds (None: nothing), with the author's name judged."""
     if heard is None:

@@ -10,13 +10,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from fingerpost.course.agreement import agrees
 from fingerpost.course.edits import Missing, OneEdit, Surplus
 from fingerpost.course.edits_near import candidates
 from fingerpost.course.ground import Ground
 from fingerpost.course.perform import Held
 from fingerpost.course.search import Candidate, Search
 from fingerpost.course.thread import Row, Thread
-from fingerpost.course.trial import Trial, agrees
+from fingerpost.course.trial import Trial
 from fingerpost.course.weighing import Weighing, strand_of
 from fingerpost.music.chord import Chord
 from fingerpost.music.shape import Shape
@@ -67,8 +68,7 @@ def one_slip(thread: Thread, ground: Ground) -> Found | None:
     best = found[weights.index(lightest)]
     likelier = only_name is None or lightest < NAME + weighing.reading(weighing.as_written())
     shows = weighing.shows(best, strand_of(best.edit, search)) if isinstance(best.edit, Missing) else None
-    unheard = best.held.shape.frets == best.before.shape.frets
-    return Found(best.edit, search.denied, best.held, best.first, only_name, likelier, unheard, shows)
+    return Found(best.edit, search.denied, best.held, best.first, only_name, likelier, best.unheard, shows)
 
 
 def searched(thread: Thread, ground: Ground) -> tuple[Trial, Search | None]:

@@ -38,6 +38,11 @@ class Candidate:
     first: int
     before: Held
 
+    @property
+    def unheard(self) -> bool:
+        """Whether no sound changes with the edit."""
+        return self.held.shape.frets == self.before.shape.frets
+
 
 @dataclass(frozen=True)
 class Search:

@@ -10,13 +10,13 @@ from fingerpost.course.edits import Began, Struck
 from fingerpost.course.ground import Ground
 from fingerpost.course.heard import heard_of
 from fingerpost.course.name_book import NameBook
-from fingerpost.course.naming import computed
+from fingerpost.course.naming import chord_or_none, computed
 from fingerpost.course.one_slip import Found, one_slip
 from fingerpost.course.perform import Held
 from fingerpost.course.steps import DOUBTFUL, Walk, is_uncommon
 from fingerpost.course.teaching import teaching_of
 from fingerpost.course.thread import Strand, Thread
-from fingerpost.course.trial import Trial, chord_or_none
+from fingerpost.course.trial import Trial
 from fingerpost.diagnostics import Code, Diagnostic, Severity
 from fingerpost.music.chord import Chord
 from fingerpost.source.syntax import BlockSyntax, NameSaid

@@ -5,27 +5,26 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+from fingerpost.course.agreement import sounds
 from fingerpost.course.corrected import step_text
 from fingerpost.course.edits import Missing
 from fingerpost.course.ground import Ground
 from fingerpost.course.heard import heard_of
 from fingerpost.course.ledger import Use, uses_of_step
 from fingerpost.course.model import Block, Naming, Step
+from fingerpost.course.naming import chord_or_none
 from fingerpost.course.one_slip import searched
 from fingerpost.course.perform import Held
 from fingerpost.course.search import FRETS_TRIED, MISSING, Candidate, Search, strums
 from fingerpost.course.steps_missing import damping
 from fingerpost.course.teaching import teaching_of
 from fingerpost.course.thread import Strand, Thread
-from fingerpost.course.trial import Trial, chord_or_none
 from fingerpost.course.weighing import OTHER_BASS, Weighing
 from fingerpost.diagnostics import Span
 from fingerpost.music import chord_symbol
 from fingerpost.music.chord import Chord
-from fingerpost.music.chord_name import fit
 from fingerpost.music.move import Move, Strum
 from fingerpost.music.neighbours import steps as moves_of
-from fingerpost.music.shape import Shape
 from fingerpost.music.transition import transition
 from fingerpost.source.syntax import BlockSyntax
 
@@ -76,8 +75,10 @@ def _showing(chord: Chord, search: Search, with_strum: bool) -> Iterator[Candida
         if before.resting or not before.shape.has_fingers:
             continue
         for candidate in _steps(search, at, with_strum):
-            heard = candidate.held.shape.frets != before.shape.frets
-            if heard and _is(chord, candidate.held.shape, search.trial) and search.trial.holds(candidate.held, at):
+            heard = heard_of(candidate.held.shape, search.trial.ground.fretboard)
+            if heard is None or candidate.unheard or not sounds(chord, heard):
+                continue
+            if search.trial.holds(candidate.held, at):
                 yield candidate
 
 
@@ -94,13 +95,6 @@ def _steps(search: Search, at: int, with_strum: bool) -> Iterator[Candidate]:
             if step.strum is None:
                 moves: tuple[Move, ...] = (step.move, strum) if with_strum else (step.move,)
                 yield Candidate(MISSING, Missing(at, moves), replace(before, shape=step.shape), at, before)
-
-
-def _is(chord: Chord, shape: Shape, trial: Trial) -> bool:
-    heard = heard_of(shape, trial.ground.fretboard)
-    if heard is None or not heard.pitch_classes <= chord.pitch_classes | {heard.bass}:
-        return False
-    return fit(chord, heard.pitch_classes, heard.bass).holds
 
 
 def _other_bass(chord: Chord, candidate: Candidate, search: Search) -> float:

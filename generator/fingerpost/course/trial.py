@@ -5,43 +5,20 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
+from fingerpost.course.agreement import is_called
 from fingerpost.course.ground import Ground
-from fingerpost.course.heard import heard_of
 from fingerpost.course.moves import strum_of
-from fingerpost.course.naming import symbol_of
+from fingerpost.course.naming import chord_or_none
 from fingerpost.course.perform import Held
 from fingerpost.course.ready_line import ReadyLine, ready
 from fingerpost.course.slip import Slip
 from fingerpost.course.thread import Joint, Row
 from fingerpost.music.chord import Chord
-from fingerpost.music.chord_name import fit
 from fingerpost.music.move import Move
 from fingerpost.music.shape import Shape
-from fingerpost.source.syntax import NameSaid, Token
 
 MOST_TRIED = 800
 """After so many lines done in trials of one block no more are tried, so that a hostile block costs little."""
-
-
-def agrees(shape: Shape | None, said: NameSaid | None, ground: Ground) -> bool | None:
-    """Whether a claimed name agrees with a shape (None: the hand rests); None where there is no name that tells."""
-    chord = None if said is None or not said.strict else chord_or_none(said.symbol)
-    return None if chord is None else _is(shape, chord, ground)
-
-
-def _is(shape: Shape | None, chord: Chord, ground: Ground) -> bool:
-    heard = None if shape is None else heard_of(shape, ground.fretboard)
-    if heard is None or not heard.pitch_classes <= chord.pitch_classes | {heard.bass}:
-        return False
-    return fit(chord, heard.pitch_classes, heard.bass).holds and chord.bass in (None, chord.note_of(heard.bass))
-
-
-def chord_or_none(token: Token) -> Chord | None:
-    """The chord that a token names, None where it can't be read."""
-    try:
-        return symbol_of(token)
-    except Slip:
-        return None
 
 
 @dataclass
@@ -81,7 +58,7 @@ class Trial:
         chord = None if after is None else self.chord(at)
         if after is None or chord is None:
             return after
-        return after if _is(None if after.resting else after.shape, chord, self.ground) else None
+        return after if is_called(None if after.resting else after.shape, chord, self.ground) else None
 
     def performed(self, held: Held, at: int, instead: Mapping[int, Move] | None = None) -> Held | None:
         """The same, whatever the name says."""

@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from fingerpost.course.agreement import sounds
 from fingerpost.course.edits import Began, Missing, OfLine, Struck, Surplus
 from fingerpost.course.heard import heard_of
+from fingerpost.course.naming import chord_or_none
 from fingerpost.course.perform import Held
 from fingerpost.course.search import Candidate, Search
 from fingerpost.course.teaching import teaching_of
-from fingerpost.course.trial import chord_or_none
 from fingerpost.music.chord import Chord
 from fingerpost.music.chord_name import fit, names
 from fingerpost.music.shape import Shape
@@ -123,9 +124,8 @@ class Weighing:
         edit = candidate.edit
         if not isinstance(edit, Missing):
             return 0.0
-        unheard = candidate.held.shape.frets == candidate.before.shape.frets
         shown = self.shows(candidate, strand_of(edit, self.search)) is not None
-        return UNHEARD * unheard + UNCOMMON * self._is_uncommon(candidate.held.shape) - SHOWS * shown
+        return UNHEARD * candidate.unheard + UNCOMMON * self._is_uncommon(candidate.held.shape) - SHOWS * shown
 
     def _is_uncommon(self, shape: Shape) -> bool:
         heard = heard_of(shape, self.search.trial.ground.fretboard)
@@ -139,7 +139,7 @@ class Weighing:
             return None
         for chord in unshown(self.search, number):
             low = (chord.bass or chord.root).pitch_class
-            if low == heard.bass and fit(chord, heard.pitch_classes, heard.bass).holds:
+            if low == heard.bass and sounds(chord, heard):
                 return chord
         return None
 

@@ -6,8 +6,7 @@ from collections.abc import Iterator
 
 from lsprotocol import types
 
-from fingerpost.course.naming import symbol_of
-from fingerpost.course.slip import Slip
+from fingerpost.course.naming import chord_or_none
 from fingerpost.diagnostics import Span
 from fingerpost.editor.as_lsp import range_of
 from fingerpost.editor.desk import Place
@@ -100,9 +99,6 @@ def _step(name: str, checked: Checked) -> Span | None:
 
 def _taught(symbol: Token, checked: Checked) -> Span | None:
     """The step in which a chord is first taught."""
-    try:
-        chord = symbol_of(symbol)
-    except Slip:
-        return None
+    chord = chord_or_none(symbol)
     entry = next((entry for entry in checked.course.chords if entry.chord == chord), None)
     return None if entry is None else _step(entry.first[2], checked)

@@ -15,8 +15,8 @@ from collections.abc import Iterable, Iterator
 from fingerpost.course.heard import Heard, heard_of
 from fingerpost.course.model import Step
 from fingerpost.course.name_book import over_bass
-from fingerpost.course.naming import symbol_of
-from fingerpost.course.slip import Slip, error, warning
+from fingerpost.course.naming import chord_or_none, symbol_of
+from fingerpost.course.slip import error, warning
 from fingerpost.course.teaching import Told
 from fingerpost.course.words import quoted
 from fingerpost.diagnostics import Code, Diagnostic, Edit
@@ -47,7 +47,7 @@ def _names(told: Told) -> Iterator[tuple[NameSaid, Heard, Chord]]:
         return
     for step in told.block.steps:
         name, heard = _name_of(told, step), heard_of(step.shape, told.block.fretboard)
-        chord = None if name is None else _chord(name)
+        chord = None if name is None else chord_or_none(name.symbol)
         if name is not None and heard is not None and not step.rest and chord is not None:
             yield name, heard, chord
 
@@ -57,13 +57,6 @@ def _name_of(told: Told, step: Step) -> NameSaid | None:
     if written is not None:
         return None if written.line is None else written.line.name
     return None if told.syntax.start is None else told.syntax.start.name
-
-
-def _chord(name: NameSaid) -> Chord | None:
-    try:
-        return symbol_of(name.symbol)
-    except Slip:
-        return None
 
 
 def _against(token: Token, instead: Chord, chosen: Chord) -> Diagnostic:
