@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, fields
-from functools import cached_property
+from dataclasses import dataclass
 
 from fingerpost.course.option_values import nearest
 from fingerpost.course.settings import Settings
@@ -15,6 +14,7 @@ from fingerpost.music.chord import Chord
 from fingerpost.music.chord_symbol import SymbolStyle
 from fingerpost.music.fretboard import Fretboard
 from fingerpost.music.hand import Hand
+from fingerpost.music.hashing import hashed_once
 from fingerpost.music.key import Key
 from fingerpost.music.tuning import NAMED, parse_tuning
 from fingerpost.source.syntax import BlockSyntax, Token
@@ -23,6 +23,7 @@ HIGHEST_CAPO = 12
 MOST_FINGERS = 5
 
 
+@hashed_once
 @dataclass(frozen=True)
 class Ground:
     """Neck, hand, key, and what the course allows; ties are decisions between equal names, (chosen, refused)."""
@@ -38,14 +39,6 @@ class Ground:
     tries: int
     warm_up_minutes: int
     rest_minutes: int
-
-    def __hash__(self) -> int:
-        return self._hash
-
-    @cached_property
-    def _hash(self) -> int:
-        # What is kept of lines is found by their ground, so its hash is asked for again and again.
-        return hash(tuple(getattr(self, one.name) for one in fields(self)))
 
 
 @dataclass(frozen=True)

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import cached_property, lru_cache
+from functools import lru_cache
 
 from fingerpost.course.model import Block, Course, Step
 from fingerpost.music import chord_symbol
 from fingerpost.music.chord import Chord
+from fingerpost.music.hashing import hashed_once
 from fingerpost.music.shape import Finger, Press
 from fingerpost.music.transition import MoveKind
 
@@ -26,20 +27,13 @@ _BY_MOVE = {
 }
 
 
+@hashed_once
 @dataclass(frozen=True)
 class Use:
     """One thing used: kind is `chord`, `finger`, `fret` or `technique`; name is a chord or its plain name."""
 
     kind: str
     name: Chord | str
-
-    def __hash__(self) -> int:
-        return self._hash
-
-    @cached_property
-    def _hash(self) -> int:
-        # As of a shape: asked for again and again.
-        return hash((self.kind, self.name))
 
 
 @dataclass(frozen=True)

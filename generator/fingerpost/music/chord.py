@@ -7,6 +7,7 @@ from functools import cached_property
 
 from fingerpost.music.chord_spelling import commoner_root, tone_note
 from fingerpost.music.degree import DEGREE_TYPES, Degree, chord_intervals, degree_order, interval_at
+from fingerpost.music.hashing import hashed_once
 from fingerpost.music.interval import Interval
 from fingerpost.music.kind import KINDS
 from fingerpost.music.pitch import Note
@@ -20,6 +21,7 @@ class Tone:
     note: Note
 
 
+@hashed_once
 @dataclass(frozen=True)
 class Chord:
     """A chord: root, kind-value of MusicXML 4.0, degrees in a fixed order, and the bass where a slash names one.
@@ -41,14 +43,6 @@ class Chord:
         object.__setattr__(self, "degrees", tuple(sorted(self.degrees, key=degree_order)))
         if self.bass is not None and self.bass.pitch_class == self.root.pitch_class:
             object.__setattr__(self, "bass", None)
-
-    def __hash__(self) -> int:
-        return self._hash
-
-    @cached_property
-    def _hash(self) -> int:
-        # What a course uses and shows is found by chords, so their hash is asked for again and again.
-        return hash((self.root, self.kind, self.degrees, self.bass))
 
     @property
     def intervals(self) -> tuple[Interval, ...]:

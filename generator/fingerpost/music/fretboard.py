@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import cached_property
 
+from fingerpost.music.hashing import hashed_once
 from fingerpost.music.pitch import Pitch
 from fingerpost.music.tuning import STANDARD, Tuning
 
@@ -17,6 +17,7 @@ def distance_from_nut(fret: float, scale_length: float = SCALE_LENGTH_MM) -> flo
     return float(scale_length * (1 - 2 ** (-fret / 12)))
 
 
+@hashed_once
 @dataclass(frozen=True)
 class Fretboard:
     """A tuned neck with a capo. Frets of shapes count from the capo; `true_fret` counts from the nut."""
@@ -25,14 +26,6 @@ class Fretboard:
     capo: int = 0
     frets: int = MOST_FRETS
     scale_length: float = SCALE_LENGTH_MM
-
-    def __hash__(self) -> int:
-        return self._hash
-
-    @cached_property
-    def _hash(self) -> int:
-        # As of a shape: asked for again and again.
-        return hash((self.tuning, self.capo, self.frets, self.scale_length))
 
     @property
     def strings(self) -> int:

@@ -4,17 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-from functools import cached_property
 
 from fingerpost.music.change_costs import ChangeCosts
 from fingerpost.music.costs import REACH_TERMS, TERMS, Costs, Held
 from fingerpost.music.fretboard import Fretboard
+from fingerpost.music.hashing import hashed_once
 from fingerpost.music.limits import Fault, Limit, Limits, press_faults, shape_faults
 from fingerpost.music.shape import Press, Shape
 
 __all__ = ["ChangeCosts", "Costs", "Fault", "Hand", "Limit", "Limits"]
 
 
+@hashed_once
 @dataclass(frozen=True)
 class Hand:
     """A hand: its limits, the costs of holding a shape, and the costs of going from one to another."""
@@ -22,14 +23,6 @@ class Hand:
     limits: Limits = field(default_factory=Limits)
     costs: Costs = field(default_factory=Costs)
     change_costs: ChangeCosts = field(default_factory=ChangeCosts)
-
-    def __hash__(self) -> int:
-        return self._hash
-
-    @cached_property
-    def _hash(self) -> int:
-        # As of a shape: asked for again and again.
-        return hash((self.limits, self.costs, self.change_costs))
 
     def faults(self, shape: Shape, fretboard: Fretboard) -> tuple[Fault, ...]:
         """Every limit that the shape breaks; empty where the hand can hold it.

@@ -7,6 +7,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property
 
+from fingerpost.music.hashing import hashed_once
+
 
 class Finger(enum.IntEnum):
     """A finger of the fretting hand, numbered as the trade does."""
@@ -72,6 +74,7 @@ def _order(press: Press) -> tuple[int, int, int, int]:
     return (press.fret, -press.low, -press.high, -1 if press.finger is None else press.finger)
 
 
+@hashed_once
 @dataclass(frozen=True)
 class Shape:
     """What the fretting hand holds and which strings are struck. Strings count from 1, the highest in pitch as a rule.
@@ -90,13 +93,6 @@ class Shape:
             object.__setattr__(self, "presses", tuple(sorted(self.presses, key=_order)))
         if len(self.damped) > 1:
             object.__setattr__(self, "damped", tuple(sorted(self.damped)))
-
-    def __hash__(self) -> int:
-        # What is kept to save time is found by shapes, so their hash is asked for again and again.
-        kept: int | None = self.__dict__.get("_hash")
-        if kept is None:
-            kept = self.__dict__["_hash"] = hash((self.strings, self.presses, self.unstruck, self.damped))
-        return kept
 
     @cached_property
     def frets(self) -> tuple[int | None, ...]:

@@ -6,12 +6,14 @@ import re
 from dataclasses import dataclass
 from functools import cached_property
 
+from fingerpost.music.hashing import hashed_once
 from fingerpost.music.pitch import Note, Pitch, plain_accidentals
 
 _BARE_NOTES = re.compile(r"[A-G](?:##?|bb?)?")
 FEWEST_STRINGS, MOST_STRINGS = 4, 8
 
 
+@hashed_once
 @dataclass(frozen=True)
 class Tuning:
     """Open strings from the highest-numbered (string 6 of a guitar) to string 1. Strings are counted from 1.
@@ -21,14 +23,6 @@ class Tuning:
 
     name: str
     pitches: tuple[Pitch, ...]
-
-    def __hash__(self) -> int:
-        return self._hash
-
-    @cached_property
-    def _hash(self) -> int:
-        # As of a shape: asked for again and again.
-        return hash((self.name, self.pitches))
 
     @property
     def strings(self) -> int:
