@@ -226,7 +226,7 @@ def began(edit: Began | Struck, syntax: BlockSyntax, ground: Ground) -> tuple[Sp
     start = syntax.start
     form = None if start is None else start.form
     if isinstance(edit, Struck):
-        strum, fix = strum_of_start(syntax), write_move(_struck(edit), ground.fretboard.tuning)
+        strum, fix = strum_of_start(syntax), write_move(Strum(edit.shape.struck), ground.fretboard.tuning)
         assert strum is not None
         return strum.span, fix if syntax.strum is None else fix.removeprefix("strum ")
     if isinstance(form, ShapeStart):
@@ -238,10 +238,6 @@ def began(edit: Began | Struck, syntax: BlockSyntax, ground: Ground) -> tuple[Sp
         if isinstance(action, PlaceFinger) and move_of(action, ground.fretboard) == _place(edit.old):
             return _word(action, _place(edit.new), ground), fix
     return start.text.span, fix
-
-
-def _struck(edit: Struck) -> Strum:
-    return Strum(frozenset(range(1, edit.shape.strings + 1)) - edit.shape.unstruck)
 
 
 def _place(press: Press) -> Place:

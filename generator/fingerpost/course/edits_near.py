@@ -110,9 +110,8 @@ def _starts(search: Search) -> Iterator[Candidate]:
                 yield Candidate(START + away, Began(old, new, shape), replace(start, shape=shape), 0, start)
     restruck = strum_of_start(syntax) is not None and not search.undone(frozenset({"strum"}), 0)
     for strum in strums(trial.ground) if restruck else ():
-        struck = frozenset(range(1, start.shape.strings + 1)) - strum.strings
-        shape = replace(start.shape, unstruck=struck)
-        if struck != start.shape.unstruck and can_begin(shape, said, trial):
+        shape = start.shape.with_struck(strum.strings)
+        if shape is not start.shape and can_begin(shape, said, trial):
             yield Candidate(START + away, Struck(shape), replace(start, shape=shape), 0, start)
 
 

@@ -194,8 +194,7 @@ def _struck(read: StartRead, block: BlockSyntax, ground: Ground) -> StartRead:
         struck = strum_of(block.strum, ground.fretboard).strings
     except Slip as problem:
         return replace(read, sure=False, findings=(*read.findings, problem.finding))
-    unstruck = frozenset(range(1, read.shape.strings + 1)) - struck
-    return replace(read, shape=replace(read.shape, unstruck=unstruck))
+    return replace(read, shape=read.shape.with_struck(struck))
 
 
 def _faults(read: StartRead, start: Start | None, ground: Ground) -> StartRead:

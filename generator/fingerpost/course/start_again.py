@@ -19,7 +19,7 @@ from fingerpost.course.trial import Trial
 from fingerpost.course.weighing import Weighing
 from fingerpost.diagnostics import Diagnostic
 from fingerpost.music.move import Place
-from fingerpost.music.shape import Press, Shape
+from fingerpost.music.shape import Press, Shape, open_shape
 from fingerpost.source.syntax import BlockSyntax, FingersStart, PlaceFinger, StrumStrings
 
 
@@ -85,10 +85,8 @@ def _written(syntax: BlockSyntax, ground: Ground) -> tuple[tuple[Press, ...], Sh
     try:
         moves = [move_of(action, ground.fretboard) for action in form.actions]
         strum = strum_of_start(syntax)
-        struck = None if strum is None else strum_of(strum, ground.fretboard).strings
+        open_hand = open_shape(ground.fretboard.strings)
+        struck = open_hand if strum is None else open_hand.with_struck(strum_of(strum, ground.fretboard).strings)
     except Slip:
         return None
-    strings = ground.fretboard.strings
-    unstruck = frozenset[int]() if struck is None else frozenset(range(1, strings + 1)) - struck
-    presses = tuple(move.press for move in moves if isinstance(move, Place))
-    return presses, Shape(strings, (), unstruck)
+    return tuple(move.press for move in moves if isinstance(move, Place)), struck

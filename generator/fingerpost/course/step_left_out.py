@@ -84,13 +84,12 @@ def _showing(chord: Chord, search: Search, with_strum: bool) -> Iterator[Candida
 
 def _steps(search: Search, at: int, with_strum: bool) -> Iterator[Candidate]:
     before, ground = search.befores[at], search.trial.ground
-    every = frozenset(range(1, before.shape.strings + 1))
     if not with_strum:
         yield from damping(search, at)
-    for strum in strums(ground) if with_strum else [Strum(every - before.shape.unstruck)]:
-        if with_strum == (strum.strings == every - before.shape.unstruck):
+    for strum in strums(ground) if with_strum else [Strum(before.shape.struck)]:
+        if with_strum == (strum.strings == before.shape.struck):
             continue
-        hand = replace(before.shape, unstruck=every - strum.strings)
+        hand = before.shape.with_struck(strum.strings)
         for step in moves_of(hand, ground.fretboard, ground.hand, FRETS_TRIED):
             if step.strum is None:
                 moves: tuple[Move, ...] = (step.move, strum) if with_strum else (step.move,)

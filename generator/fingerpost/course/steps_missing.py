@@ -81,14 +81,14 @@ def _written(trial: Trial) -> set[Move]:
 
 
 def _helpful(
-    search: Search, steps: Sequence[tuple[Move, Shape]], unstruck: frozenset[int] | None
+    search: Search, steps: Sequence[tuple[Move, Shape]], struck: frozenset[int] | None
 ) -> Iterator[tuple[Move, ...]]:
     before, trial = search.befores[-1], search.trial
     shape = before.before_rest or before.shape
-    strum = () if unstruck is None else (Strum(frozenset(range(1, shape.strings + 1)) - unstruck),)
+    strum = () if struck is None else (Strum(struck),)
     for move, after in steps:
-        after = after.with_unstruck(shape.unstruck if unstruck is None else unstruck)
-        if isinstance(move, Place) and unstruck is not None and unstruck.issuperset(move.press.strings):
+        after = after.with_unstruck(shape.unstruck) if struck is None else after.with_struck(struck)
+        if isinstance(move, Place) and struck is not None and struck.isdisjoint(move.press.strings):
             continue
         held = replace(before, before_rest=after) if before.resting else replace(before, shape=after)
         if trial.holds(held, search.denied):
@@ -135,18 +135,17 @@ def _wider(shape: Shape, ground: Ground) -> Iterator[tuple[Move, Shape]]:
 
 
 def _struck_otherwise(search: Search) -> list[frozenset[int]]:
-    """What may be left unstruck from the step that is missing on: as elsewhere in the thread, or as is usual."""
-    strings, board = frozenset(range(1, search.thread.start.shape.strings + 1)), search.trial.ground.fretboard
-    out = dict.fromkeys([search.thread.start.shape.unstruck])
+    """What may be struck from the step that is missing on: as elsewhere in the thread, or as is usual."""
+    out = dict.fromkeys([search.thread.start.shape.struck])
     for row in search.trial.rows[:MOST_ROWS_ASKED]:
         for action in row.actions:
             if isinstance(action, StrumStrings):
                 with suppress(Slip):
-                    out.setdefault(strings - strum_of(action, board).strings)
+                    out.setdefault(strum_of(action, search.trial.ground.fretboard).strings)
     if len(out) == 1:
         return []
-    out.update(dict.fromkeys(strings - strum.strings for strum in strums(search.trial.ground)))
-    return [struck for struck in out if struck != search.befores[-1].shape.unstruck][:MOST_STRUMS]
+    out.update(dict.fromkeys(strum.strings for strum in strums(search.trial.ground)))
+    return [struck for struck in out if struck != search.befores[-1].shape.struck][:MOST_STRUMS]
 
 
 def damping(search: Search, at: int) -> Iterator[Candidate]:

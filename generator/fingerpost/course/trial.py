@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
 from fingerpost.course.agreement import is_called
 from fingerpost.course.ground import Ground
@@ -111,5 +111,5 @@ def _joined(held: Held, joint: Joint, ground: Ground) -> Held | None:
             struck = strum_of(joint.strum, ground.fretboard).strings
         except Slip:
             return None
-        shape = replace(shape, unstruck=frozenset(range(1, shape.strings + 1)) - struck)
+        shape = shape.with_struck(struck)
     return Held(shape)

@@ -19,8 +19,7 @@ def moves_between(before: Shape, after: Shape) -> tuple[Move, ...]:
     out += _placements(apply_all(before, out), after)
     shape = apply_all(before, out)
     ending = [Mute(string, finger) for string, finger in after.damped if (string, finger) not in shape.damped]
-    struck = frozenset(range(1, after.strings + 1)) - after.unstruck
-    return (*out, *ending, *([Strum(struck)] if shape.unstruck != after.unstruck else []))
+    return (*out, *ending, *([Strum(after.struck)] if shape.unstruck != after.unstruck else []))
 
 
 def _given_up(before: Shape, after: Shape) -> list[Move]:

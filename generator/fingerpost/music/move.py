@@ -162,7 +162,7 @@ def _strum(shape: Shape, strings: frozenset[int]) -> Shape:
         _check_string(shape, string)
     if not strings:
         raise ImpossibleMove(Reason.NOTHING_STRUCK, "no string would be struck; expected at least one")
-    unstruck = frozenset(range(1, shape.strings + 1)) - strings
-    if unstruck == shape.unstruck:
+    after = shape.with_struck(strings)
+    if after is shape:
         raise ImpossibleMove(Reason.ALREADY_SO, "these strings are struck as it is")
-    return shape.with_unstruck(unstruck)
+    return after

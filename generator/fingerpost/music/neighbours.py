@@ -85,8 +85,8 @@ def _placed(freed: Shape, press: Press, finger: Finger) -> Step:
     move = Place(finger, press.fret, press.low, press.high)
     shape = freed.with_presses((*freed.presses, press))
     if not press.is_bar and press.low in freed.unstruck:
-        struck = frozenset(range(1, freed.strings + 1)) - freed.unstruck | {press.low}
-        return Step(move, shape.with_unstruck(freed.unstruck - {press.low}), Strum(struck))
+        struck = freed.struck | {press.low}
+        return Step(move, shape.with_struck(struck), Strum(struck))
     return Step(move, shape)
 
 

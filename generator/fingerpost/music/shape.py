@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import enum
-from collections.abc import Iterable
+from collections.abc import Iterable, Set
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -146,6 +146,15 @@ class Shape:
     def sounding_strings(self) -> tuple[int, ...]:
         """The strings that sound, highest-numbered first."""
         return tuple(string for string in range(self.strings, 0, -1) if self.fret(string) is not None)
+
+    @property
+    def struck(self) -> frozenset[int]:
+        """The strings that are struck, also those that are damped."""
+        return frozenset(range(1, self.strings + 1)) - self.unstruck
+
+    def with_struck(self, strings: Set[int]) -> Shape:
+        """The same shape with just these strings struck."""
+        return self.with_unstruck(frozenset(range(1, self.strings + 1)) - strings)
 
     def with_presses(self, presses: Iterable[Press]) -> Shape:
         """The same shape with other presses."""
