@@ -92,6 +92,7 @@ def test_a_page_that_is_not_there_leads_back(visit: Visiting) -> None:
     with visit() as student:
         page = student.open("lessons/no-such-page/")
         page.click("main a.arm")
+        page.wait_for_selector("main.home")
         assert page.locator("main.home").count() == 1
         student.faults = [fault for fault in student.faults if "404" not in fault]
 
