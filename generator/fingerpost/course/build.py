@@ -78,9 +78,8 @@ class _Builder:
         lessons = tuple(draft.finished(self) for draft in drafts)
         self.findings += course_findings(self.told, self.settings)
         decided = tuple((chord_symbol.write(kept), chord_symbol.write(other)) for kept, other in self.settings.ties)
-        return Course(lessons, chord_index(self.trail.sightings, self.parts), decided), tuple(
-            sorted(set(self.findings))
-        )
+        course = Course(lessons, chord_index(self.trail.sightings, self.parts), decided)
+        return course, tuple(sorted(set(self.findings)))
 
     def _lesson(self, page: Page) -> _Draft:
         draft = _Draft(_syntax(page), isinstance(page, PageRead))
@@ -101,7 +100,9 @@ class _Builder:
         ground = ground_of(syntax, self.settings)
         key = (syntax.source if draft.read else syntax, syntax.span)
         start = self._start(syntax, ground.ground, key) if ground.sure else StartRead(None)
-        built = self._built(block_id, syntax, start, key, in_reading) if ground.sure else BuiltBlock(None)
+        built = (
+            self._built(block_id, syntax, ground.ground, start, key, in_reading) if ground.sure else BuiltBlock(None)
+        )
         self.joining.note(block_id, syntax, start, ground.ground, built)
         teaching = self.parts.recall(("teaching", key), lambda: teaching_of(syntax))
         here = [*ground.findings, *built.findings, *teaching.findings]
@@ -135,8 +136,7 @@ class _Builder:
         """The block as the rules see it; the same object as long as nothing of it has changed."""
 
         def make() -> tuple[BuiltBlock, Told]:
-            hand = self.settings.hand
-            return built, Told(file, syntax, built.block, built.written, teaching, built.uses, sound, hand)
+            return built, Told(file, syntax, built.block, built.written, teaching, built.uses, sound, self.settings)
 
         def stands(kept: tuple[BuiltBlock, Told]) -> bool:
             return kept[0] is built and kept[1].teaching is teaching and kept[1].sound == sound
@@ -148,11 +148,15 @@ class _Builder:
         return finding.severity is Severity.ERROR and not self.accepting.take(finding)
 
     def _built(
-        self, block_id: str, syntax: BlockSyntax, start: StartRead, key: Hashable, in_reading: list[Diagnostic]
+        self,
+        block_id: str,
+        syntax: BlockSyntax,
+        ground: Ground,
+        start: StartRead,
+        key: Hashable,
+        in_reading: list[Diagnostic],
     ) -> BuiltBlock:
         """The block, from memory where its text, its place, its start and the names it asked for are the same."""
-
-        ground = ground_of(syntax, self.settings).ground
 
         def make(joined: Joined | None = None) -> BuiltBlock:
             meant = meant_lines(syntax, in_reading)

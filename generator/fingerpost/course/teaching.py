@@ -11,11 +11,11 @@ from fingerpost.course.ledger import COUNTED, TECHNIQUES, Use
 from fingerpost.course.model import Block, Step
 from fingerpost.course.naming import symbol_of
 from fingerpost.course.option_values import nearest
+from fingerpost.course.settings import Settings
 from fingerpost.course.slip import Slip, error, slip
 from fingerpost.course.words import quoted
 from fingerpost.diagnostics import Code, Diagnostic
 from fingerpost.music.chord import Chord
-from fingerpost.music.hand import Hand
 from fingerpost.source.syntax import BlockSyntax, StepSyntax, Token
 
 T = TypeVar("T")
@@ -86,7 +86,7 @@ class Told:
     """A block as the rules about the whole course see it: what is written, what it means, teaches and uses.
 
     block is None where no start is known; sound is False where the block has errors, so that rules which hang on its
-    meaning leave it alone. written: for each step its line, None for the start. hand: whose changes are weighed.
+    meaning leave it alone. written: for each step its line, None for the start. settings: those of the course.
     A block that did not change since the last build is told by the same object, with what was found out of it alone.
     """
 
@@ -97,7 +97,7 @@ class Told:
     teaching: Teaching
     uses: dict[Use, Step]
     sound: bool
-    hand: Hand
+    settings: Settings
     kept: dict[Callable[..., Any], tuple[Any, ...]] = field(default_factory=dict, repr=False)
 
     def once(self, rule: Callable[[Told], Iterable[T]]) -> tuple[T, ...]:

@@ -26,11 +26,11 @@ OF_A_BLOCK = (shape_repeated,)
 OF_ALL_TEXTS = (duplicate_ids,)
 """Rules over all blocks as they are written."""
 
-OF_ALL_BLOCKS = (used_before_taught,)
+OF_ALL_BLOCKS = (used_before_taught, taught_but_not_used)
 """Rules over all blocks as they are understood, in the order of the course."""
 
-BY_SETTINGS = (taught_but_not_used, harder_steps, no_warm_up, no_rest)
-"""Rules over all blocks that ask what the author's options say."""
+BY_SETTINGS = (harder_steps, no_warm_up, no_rest)
+"""Rules over all blocks that ask for what the author's options say."""
 
 
 def course_findings(told: Sequence[Told], settings: Settings) -> Iterator[Diagnostic]:

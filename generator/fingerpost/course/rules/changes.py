@@ -44,7 +44,7 @@ def _of(told: Told) -> Iterator[Change]:
     for before, step in pairwise(block.steps):
         if step.transition is None or step.rest or step.back or before.rest or step.shape == before.shape:
             continue
-        yield Change(told, step, difficulty(step.transition, block.fretboard, told.hand))
+        yield Change(told, step, difficulty(step.transition, block.fretboard, told.settings.hand))
 
 
 def move_span(told: Told, step: Step) -> Span:

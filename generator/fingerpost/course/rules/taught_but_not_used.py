@@ -18,7 +18,6 @@ from collections.abc import Iterable, Iterator
 from fingerpost.course.ground import ground_of
 from fingerpost.course.ledger import Use, use_word
 from fingerpost.course.option_values import nearest
-from fingerpost.course.settings import Settings
 from fingerpost.course.slip import warning
 from fingerpost.course.step_left_out import LeftOut, step_left_out
 from fingerpost.course.teaching import Told
@@ -28,24 +27,36 @@ from fingerpost.music.chord import Chord
 from fingerpost.source.syntax import Token
 
 
-def taught_but_not_used(blocks: Iterable[Told], settings: Settings) -> Iterator[Diagnostic]:
+def taught_but_not_used(blocks: Iterable[Told]) -> Iterator[Diagnostic]:
     """A warning for each word of `teaches` that its block does not use; a block with errors is left alone."""
     known: set[Use] = set()
     for told in blocks:
         known |= set(told.teaching.words)
         if told.block is not None and told.sound:
-            yield from _of_block(told, known, settings)
+            # Where the block shows a chord that nobody teaches, the word was likely meant to be that one.
+            whole = all(use in known for use in told.uses if use.kind == "chord")
+            yield from told.once(_steps_or_words if whole else _words)
 
 
-def _of_block(told: Told, known: set[Use], settings: Settings) -> Iterator[Diagnostic]:
-    unused = {use: token for use, token in told.teaching.words.items() if use not in told.uses}
-    # Where the block shows a chord that nobody teaches, the word was likely meant to be that one.
-    whole = all(use in known for use in told.uses if use.kind == "chord")
-    for use, token in list(unused.items()) if whole else ():
-        left_out = _left_out(use, told, settings) if use in unused else None
+def _steps_or_words(told: Told) -> Iterator[Diagnostic]:
+    unused = _unused(told)
+    for use, token in list(unused.items()):
+        left_out = _left_out(use, told) if use in unused else None
         if left_out is not None:
             yield _missing(left_out, token)
             unused = {other: word for other, word in unused.items() if other not in {use, *left_out.uses}}
+    yield from _surplus(unused, told)
+
+
+def _words(told: Told) -> Iterator[Diagnostic]:
+    yield from _surplus(_unused(told), told)
+
+
+def _unused(told: Told) -> dict[Use, Token]:
+    return {use: token for use, token in told.teaching.words.items() if use not in told.uses}
+
+
+def _surplus(unused: dict[Use, Token], told: Told) -> Iterator[Diagnostic]:
     for use, token in unused.items():
         message = f"This block teaches {quoted(token.text)}, and does not use it"
         near = nearest(use_word(use), _others(told))
@@ -53,10 +64,10 @@ def _of_block(told: Told, known: set[Use], settings: Settings) -> Iterator[Diagn
         yield warning(token.span, Code.TAUGHT_BUT_NOT_USED, message, "what the block uses", fix)
 
 
-def _left_out(use: Use, told: Told, settings: Settings) -> LeftOut | None:
+def _left_out(use: Use, told: Told) -> LeftOut | None:
     if not isinstance(use.name, Chord) or told.block is None:
         return None
-    return step_left_out(use.name, told.syntax, told.block, ground_of(told.syntax, settings).ground)
+    return step_left_out(use.name, told.syntax, told.block, ground_of(told.syntax, told.settings).ground)
 
 
 def _missing(left_out: LeftOut, token: Token) -> Diagnostic:
