@@ -1,4 +1,4 @@
-// While the View panel or the practice view lies over a long lesson, what is far out of sight waits undrawn (css/block.css),
+// While the View panel or the practice view lies over a long lesson, what is far out of sight waits undrawn (css/waiting.css),
 // so that each tap is answered at once. As long as one reads, everything is laid out: a jump lands, and nothing moves.
 
 import { parts } from "./parts.js";
