@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import pytest
 from fingerpost.diagnostics import Span
+from fingerpost.music import chord_symbol
+from fingerpost.music.chord_name import names
 from fingerpost.source.block_lines import without_comment
 from fingerpost.source.grammar import LONGEST_LINE, Reading, read_cue, read_move, read_start, read_strum
 from fingerpost.source.syntax import Token
@@ -80,6 +82,11 @@ LINES = st.one_of(
 READERS = (read_move, read_start, read_strum, read_cue)
 
 
+def sounding(mask: int) -> list[int]:
+    """The pitch classes of a set written as twelve bits."""
+    return [pitch_class for pitch_class in range(12) if mask >> pitch_class & 1]
+
+
 def token(line: str) -> Token:
     """The line as it might stand in a file."""
     return Token(line, Span("page.md", 7, 3, 7, 3 + len(line)))
@@ -115,6 +122,21 @@ def test_a_line_that_cant_be_read_has_one_finding(line: str, expected: str) -> N
 def test_every_fix_can_be_read(line: str, expected: str) -> None:
     fix = expected.rpartition("→ `")[2].removesuffix("`")
     assert read_move(without_comment(token(fix))).findings == ()
+
+
+NAMES = sorted({chord_symbol.write(name.chord) for mask in range(1, 4096, 2) for name in names(sounding(mask), 0)[:1]})
+
+
+@pytest.mark.parametrize(
+    ("written", "meant"),
+    [("1 offf", "1 off"), ("hodl", "hold"), ("3 on G2", "3 to G2"), ("1 to B 1", "1 to B1"), ("1 off, 2 fo 3", "1 off, 2 for 3")],
+)
+def test_a_claimed_name_keeps_every_letter_when_its_move_is_mended(written: str, meant: str) -> None:
+    """The names of every set of notes over C, such as Csus2, in which a speller sees `as`."""
+    for name in NAMES:
+        for mark in "=~":
+            (found,) = read_move(token(f"{written} {mark} {name}")).findings
+            assert found.fix == f"{meant} {mark} {name}"
 
 
 @given(LINES)

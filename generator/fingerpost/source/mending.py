@@ -48,6 +48,8 @@ KNOWN_WORDS_OF_START = ("open", "previous", "after", "taught", "as")
 LONGEST_MENDED = 120
 _COMPILED = tuple((re.compile(pattern), replacement) for pattern, replacement in REWRITES)
 _WORD = re.compile(r"[A-Za-z]{2,}")
+_NAME = re.compile(r"[=~]\s*[A-H][^=~]*$")
+"""The name that a line claims, at its end: its letters are no words (`Asus2` is not `as` and a number)."""
 
 
 def mended(text: str, reads: Callable[[str], bool]) -> str:
@@ -67,7 +69,10 @@ def mended(text: str, reads: Callable[[str], bool]) -> str:
 
 def _respelled(text: str) -> str:
     """The text with each word that nearly is one of the language's words put right: `3 fo 2`, `Hold`, `stum A-e`."""
-    return _WORD.sub(lambda word: nearest(word.group(), KNOWN_WORDS + KNOWN_WORDS_OF_START) or word.group(), text)
+    name = _NAME.search(text)
+    moves, claimed = (text[: name.start()], name.group()) if name else (text, "")
+    known = KNOWN_WORDS + KNOWN_WORDS_OF_START
+    return _WORD.sub(lambda word: nearest(word.group(), known) or word.group(), moves) + claimed
 
 
 def nearest(word: str, known: tuple[str, ...]) -> str:
