@@ -129,7 +129,13 @@ NAMES = sorted({chord_symbol.write(name.chord) for mask in range(1, 4096, 2) for
 
 @pytest.mark.parametrize(
     ("written", "meant"),
-    [("1 offf", "1 off"), ("hodl", "hold"), ("3 on G2", "3 to G2"), ("1 to B 1", "1 to B1"), ("1 off, 2 fo 3", "1 off, 2 for 3")],
+    [
+        ("1 offf", "1 off"),
+        ("hodl", "hold"),
+        ("3 on G2", "3 to G2"),
+        ("1 to B 1", "1 to B1"),
+        ("1 off, 2 fo 3", "1 off, 2 for 3"),
+    ],
 )
 def test_a_claimed_name_keeps_every_letter_when_its_move_is_mended(written: str, meant: str) -> None:
     """The names of every set of notes over C, such as Csus2, in which a speller sees `as`."""

@@ -10,6 +10,7 @@ from fingerpost.course.block import BuiltBlock, build_block
 from fingerpost.course.broken import ErrorsByBlock, meant_lines, notice
 from fingerpost.course.chord_index import chord_index
 from fingerpost.course.ground import Ground, ground_of
+from fingerpost.course.in_doubt import in_doubt
 from fingerpost.course.joining import Joining
 from fingerpost.course.kept_lines import KeptLines
 from fingerpost.course.memory import Memory
@@ -121,8 +122,7 @@ class _Builder:
                 None if syntax.id is None else syntax.id.text, syntax.span, syntax.source, messages, built.block
             )
         )
-        if syntax.id is not None:
-            self.blocks.unknown.add(syntax.id.text)
+        self._doubt(syntax, told, errors, start.sure)
         return built.block, True
 
     def _start(self, syntax: BlockSyntax, ground: Ground, key: Hashable) -> StartRead:
@@ -184,6 +184,14 @@ class _Builder:
         for chord in built.shown:
             self.book.note_use(chord)
         return block
+
+    def _doubt(self, syntax: BlockSyntax, told: Told, errors: list[Diagnostic], start_is_sure: bool) -> None:
+        """Notes what a block with errors may show once it is mended, so that nothing hangs on its errors."""
+        doubtful = in_doubt(told, errors, start_is_sure)
+        self.trail.doubt(doubtful.shown, doubtful.promised, doubtful.step_ids)
+        self.blocks.unknown.update(doubtful.step_ids)
+        if syntax.id is not None:
+            self.blocks.unknown.add(syntax.id.text)
 
     def _leave(self, block_id: str, syntax: BlockSyntax, built: BuiltBlock) -> None:
         """Leaves the hand where the block ends, for those that go on from it; after a rest, the shape before it."""

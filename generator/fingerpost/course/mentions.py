@@ -76,6 +76,8 @@ def _chord(mention: Mention, here: Here, blocks: Blocks, trail: Trail) -> Mentio
     token = _first(mention)
     chord = symbol_of(token)
     seen = here.seen or trail.first_taught(chord)
+    if seen is None and trail.may_show(chord):
+        return _plain(mention)
     if seen is None:
         near = nearest(token.text, trail.symbols())
         message = f"No block of the course shows {quoted(token.text)}"
@@ -87,7 +89,7 @@ def _chord(mention: Mention, here: Here, blocks: Blocks, trail: Trail) -> Mentio
 
 def _step(mention: Mention, here: Here, blocks: Blocks, trail: Trail) -> MentionMeaning:
     token = _first(mention)
-    if token.text in blocks.unknown and token.text not in blocks.by_id:
+    if token.text in blocks.unknown and token.text not in blocks.by_id and token.text not in blocks.by_step:
         return _plain(mention)
     if len(mention.words) == 1 and token.text in blocks.by_step:
         file, block, step = blocks.by_step[token.text]

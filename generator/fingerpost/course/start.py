@@ -142,10 +142,14 @@ def _ending(token: Token, trail: Trail) -> Ending:
 def _as_taught(token: Token, ground: Ground, trail: Trail) -> StartRead:
     chord = symbol_of(token)
     sightings = trail.shapes_of(chord, ground.fretboard.tuning)
-    shapes = list(sightings)
-    if len(shapes) == 1:
-        sighting = sightings[shapes[0]]
-        return StartRead(shapes[0], goes_on_from=(sighting.block, sighting.step.ordinal))
+    shapes, first = list(sightings), next(iter(sightings.values()), None)
+    if chord in trail.promised and (first is None or not first.taught_here):
+        return StartRead(None, waits_for=trail.promised[chord])
+    if first is not None and not first.sure and len(shapes) > 1:
+        return StartRead(None, waits_for=first.block)
+    if first is not None and len(shapes) == 1:
+        waits_for = "" if first.sure else first.block
+        return StartRead(shapes[0], first.sure, waits_for=waits_for, goes_on_from=(first.block, first.step.ordinal))
     if shapes:
         choices = [quoted(write_shape(shape)) for shape in shapes]
         message = f"{quoted(token.text)} was taught in {len(shapes)} shapes: {listed(choices, 'and')}"

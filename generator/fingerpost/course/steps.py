@@ -44,7 +44,8 @@ DOUBTFUL = frozenset(
 class Walk:
     """Goes through the lines of one block; steps, their lines and findings grow, `held` is what the hand holds now.
 
-    for_pages: whether the steps get their tables. doubted: what it holds was in doubt anywhere.
+    for_pages: whether the steps get their tables. doubted: what it holds was in doubt anywhere. covered: strings on
+    which a finger was put down while the hand was in doubt, so that no name tells what lies behind it.
     """
 
     block_id: str
@@ -56,6 +57,7 @@ class Walk:
     written: list[StepSyntax | None] = field(default_factory=list)
     second_thoughts: int = MOST_SECOND_THOUGHTS
     for_pages: bool = True
+    covered: frozenset[int] = frozenset()
 
     def __post_init__(self) -> None:
         self.ids = StepIds(self.block_id)
@@ -107,12 +109,13 @@ class Walk:
         self.held = after
 
     def _line(self, step: StepSyntax, line: MoveLine, ahead: Sequence[StepSyntax]) -> None:
-        before = self.held
         try:
-            done = self.lines.perform(before, line)
+            done = self.lines.perform(self.held, line)
         except Stuck as stuck:
             self._stuck(stuck, step, line, ahead)
             return
+        done = self._minding_what_lay_behind(done)
+        before = self.held
         if any(finding.code is Code.IMPOSSIBLE_HAND for finding in done.findings):
             self._out_of_reach(done, step, line, ahead)
             return
@@ -124,6 +127,22 @@ class Walk:
             self.held = done.held
             self._settle(named, line)
         self._add(step, line, before, done.held, named)
+
+    def _minding_what_lay_behind(self, done: Performed) -> Performed:
+        """The same, in doubt again where a finger goes behind which something unknown may lie."""
+        if self.held.sure and not self.covered:
+            return done
+        before, after = set(self.held.shape.presses), set(done.held.shape.presses)
+        gone = {string for press in before - after for string in press.strings}
+        if not self.held.sure:
+            self.covered |= {string for press in after - before for string in press.strings}
+            return done
+        uncovered = self.covered & gone
+        if not uncovered:
+            return done
+        self.covered -= uncovered
+        self.held = replace(self.held, sure=False)
+        return replace(done, held=replace(done.held, sure=False))
 
     def _settle(self, named: Named, line: MoveLine) -> None:
         """A name that agrees ends the doubt about the hand."""

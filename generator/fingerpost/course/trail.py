@@ -35,13 +35,17 @@ class Ending:
 
 @dataclass(frozen=True)
 class Sighting:
-    """A step that shows a chord, with where it stands and the neck that it is played on."""
+    """A step that shows a chord, with where it stands and the neck that it is played on.
+
+    sure: False where its block has an error above it, so that mending may change the shape.
+    """
 
     file: str
     block: str
     step: Step
     fretboard: Fretboard
     taught_here: bool
+    sure: bool = True
 
 
 @dataclass
@@ -50,6 +54,9 @@ class Trail:
 
     endings: by block id. by_step: by step id, the ending of its block and the step. later: ids of blocks still to
     come. sightings: by the chord shown, in order. last_in_teaching: the latest of a chord in a block that teaches it.
+    in_doubt: sightings in blocks with errors, which no page shows; nothing is said of what mending may bring back.
+    promised: chords that such a block teaches and that no step of it shows now, with its id. lost: endings by the ids
+    of its steps.
     """
 
     endings: dict[str, Ending] = field(default_factory=dict)
@@ -58,26 +65,34 @@ class Trail:
     later: set[str] = field(default_factory=set)
     sightings: dict[Chord, list[Sighting]] = field(default_factory=dict)
     last_in_teaching: dict[Chord, Sighting] = field(default_factory=dict)
+    in_doubt: dict[Chord, list[Sighting]] = field(default_factory=dict)
+    promised: dict[Chord, str] = field(default_factory=dict)
+    lost: dict[str, Ending] = field(default_factory=dict)
     last_on_page: Ending | None = None
 
     def ending(self, name: str) -> Ending | None:
         """What the hand holds at the end of the block or the step of that id."""
         if name in self.endings or name not in self.by_step:
-            return self.endings.get(name)
+            return self.endings.get(name) or self.lost.get(name)
         ending, step = self.by_step[name]
         return None if step.rest else replace(ending, shape=step.shape, upto=step.ordinal)
 
     def shapes_of(self, chord: Chord, tuning: Tuning) -> dict[Shape, Sighting]:
         """The different shapes of a chord so far in this tuning, each with its first sighting.
 
-        Those of blocks that teach it, if any, else all.
+        Those of blocks that teach it, if any, else all; of them those that are sure, if any.
         """
-        here = [s for s in self.sightings.get(chord, ()) if s.fretboard.tuning == tuning]
-        taught = [sighting for sighting in here if sighting.taught_here]
+        seen = (*self.sightings.get(chord, ()), *self.in_doubt.get(chord, ()))
+        here = [sighting for sighting in seen if sighting.fretboard.tuning == tuning]
+        here = [sighting for sighting in here if sighting.taught_here] or here
         out: dict[Shape, Sighting] = {}
-        for sighting in taught or here:
+        for sighting in [sighting for sighting in here if sighting.sure] or here:
             out.setdefault(sighting.step.shape, sighting)
         return out
+
+    def may_show(self, chord: Chord) -> bool:
+        """Whether a block with errors shows or teaches it, so that once mended the course may show it."""
+        return chord in self.in_doubt or chord in self.promised
 
     def last_taught(self, chord: Chord) -> Sighting | None:
         """The latest sighting of a chord so far, in a block that teaches it if there is one."""
@@ -89,7 +104,7 @@ class Trail:
 
     def symbols(self) -> Iterable[str]:
         """The symbols of all chords shown so far."""
-        return [chord_symbol.write(chord) for chord in self.sightings]
+        return [chord_symbol.write(chord) for chord in {**self.sightings, **self.in_doubt}]
 
     def sight(self, sighted: Iterable[tuple[Chord, Sighting]]) -> None:
         """Takes in the chords that a block shows."""
@@ -97,6 +112,16 @@ class Trail:
             self.sightings.setdefault(chord, []).append(sighting)
             if sighting.taught_here:
                 self.last_in_teaching[chord] = sighting
+
+    def doubt(self, shown: Iterable[tuple[Chord, Sighting]], promised: Iterable[Chord], ids: Iterable[str]) -> None:
+        """Takes in what the block that was left last may show, teach and call its steps once it is mended."""
+        assert self.last_on_page is not None
+        for chord, sighting in shown:
+            self.in_doubt.setdefault(chord, []).append(sighting)
+        for chord in promised:
+            self.promised.setdefault(chord, self.last_on_page.block)
+        for step_id in ids:
+            self.lost.setdefault(step_id, replace(self.last_on_page, shape=None, sure=False))
 
 
 def sighted(told: Told) -> Iterator[tuple[Chord, Sighting]]:

@@ -40,8 +40,14 @@ def used_before_taught(told: Iterable[Told]) -> Iterator[Diagnostic]:
     asked_for = ALWAYS | {use.kind for use in teachers}
     known: set[Use] = set()
     for block in blocks:
-        known |= set(block.teaching.words)
+        known |= set(block.teaching.words) | _may_be_taught(block)
         yield from (_finding(block, use, span, teachers) for use, span in _unknown(block, known, asked_for))
+
+
+def _may_be_taught(told: Told) -> Set[Use]:
+    """What a block uses, where a word that it teaches can't be read: until that is put right, any may be meant."""
+    unread = told.teaching.findings or ("teaches" in told.syntax.unread and not told.sound)
+    return told.uses.keys() if unread else frozenset()
 
 
 def _teachers(blocks: Iterable[Told]) -> dict[Use, Told]:
