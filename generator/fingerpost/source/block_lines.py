@@ -11,6 +11,9 @@ from fingerpost.source.syntax import Token
 
 KEY = re.compile(r"(<<|[A-Za-z_][\w-]{0,30}|[A-Za-z_][A-Za-z_\- ]{0,30}?)[ \t]*:(?=\s|$)")
 RUN_ON_KEY = re.compile(r"([a-z_]+):(?=\S)")
+COLONS_TWICE = re.compile(r"([a-z_]+)(::+)(?=\s|$)")
+TURNED_COLON = re.compile(r"([a-z_]+:[a-z])(?=\s|$)")
+WITHOUT_COLON = re.compile(r"([a-z_]+)(?=\s|$)")
 HYPHEN = re.compile(r"-(?=\s|$)")
 WORDS_BELOW = re.compile(r"([|>])[-+0-9]{0,2}\s*(?:\s#.*)?")
 COMMENT = re.compile(r"(?<!\S)#(?!\S)")
@@ -52,15 +55,52 @@ def key_and_value(words: Token, known: frozenset[str], findings: Findings) -> tu
     """
     found = KEY.match(words.text)
     if found is None:
-        found = RUN_ON_KEY.match(words.text)
-        if found is None or found.group(1) not in known:
-            return None
+        return _slip_of_the_colon(words, known, findings)
+    return _taken_apart(words, found.group(1), found.end())
+
+
+def key_without_colon(words: Token, known: frozenset[str], findings: Findings) -> tuple[Token, Token] | None:
+    """A known key and its value where only the colon between them is missing: found fault with and taken."""
+    found = WITHOUT_COLON.match(words.text)
+    if found is None or found.group() not in known:
+        return None
+    place = words.span.part(found.end(), found.end())
+    fix = f"{found.group()}:{words.text[found.end() :]}"
+    message = f"After `{found.group()}` a colon is missing"
+    findings.slip(place, message, "a colon after the key", fix, Edit(place, ":"))
+    return _taken_apart(words, found.group(), found.end())
+
+
+def _slip_of_the_colon(words: Token, known: frozenset[str], findings: Findings) -> tuple[Token, Token] | None:
+    """The same of a known key whose colon stands twice, is turned with its last letter, or has no blank after it."""
+    if (found := COLONS_TWICE.match(words.text)) and found.group(1) in known:
+        place, key = words.span.part(*found.span(2)), found.group(1)
+        findings.slip(
+            place, f"`{key}` has two colons", "one colon", f"{key}:{words.text[found.end() :]}", Edit(place, ":")
+        )
+    elif (found := TURNED_COLON.match(words.text)) and (key := found.group().replace(":", "")) in known:
+        place = words.span.part(found.end() - 2, found.end())
+        fix = f"{key}:{words.text[found.end() :]}"
+        findings.slip(place, f"The colon stands inside `{key}`", "it after the key", fix, Edit(place, f"{key[-1]}:"))
+    elif (found := RUN_ON_KEY.match(words.text)) and (key := found.group(1)) in known:
         place = words.span.part(found.end(), found.end())
         fix = f"{found.group()} {words.text[found.end() :]}"
-        message = f"After `{found.group()}` a blank is missing"
-        findings.slip(place, message, "a blank after the colon", fix, Edit(place, " "))
-    value = words.text[found.end() :].lstrip()
-    return cut(words, 0, found.end(1)), cut(words, len(words.text) - len(value), len(words.text))
+        findings.slip(
+            place, f"After `{found.group()}` a blank is missing", "a blank after the colon", fix, Edit(place, " ")
+        )
+    else:
+        return None
+    return _taken_apart(words, key, found.end())
+
+
+def _taken_apart(words: Token, key: str, end: int) -> tuple[Token, Token]:
+    """The key, and as its value what stands after an offset, without blanks before it.
+
+    Where the colon stands inside the key, the key's place takes it in.
+    """
+    value = words.text[end:].lstrip()
+    name = Token(key, words.span.part(0, len(key) if words.text.startswith(key) else end))
+    return name, cut(words, len(words.text) - len(value), len(words.text))
 
 
 def cut(token: Token, start: int, end: int) -> Token:

@@ -17,7 +17,15 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from fingerpost.diagnostics import Code, Edit, Span
-from fingerpost.source.block_lines import COMMENT, WORDS_BELOW, BlockLine, block_line, cut, key_and_value
+from fingerpost.source.block_lines import (
+    COMMENT,
+    WORDS_BELOW,
+    BlockLine,
+    block_line,
+    cut,
+    key_and_value,
+    key_without_colon,
+)
 from fingerpost.source.findings import Findings
 from fingerpost.source.references import reference, refuse
 from fingerpost.source.syntax import Token
@@ -122,10 +130,14 @@ class _Outliner:
             self.entry = self.steps_without_key(line.whole)
         self.item, self.inner = item, None
         self.entry.items.append(item)
-        if pair := key_and_value(line.words, self.known, self.findings):
+        if pair := key_and_value(line.words, self.known, self.findings) or self.move_without_colon(line.words):
             self.open_inner(line.words_indent, *pair)
         elif line.words.text:
             item.words.append(line.words)
+
+    def move_without_colon(self, words: Token) -> tuple[Token, Token] | None:
+        """The words after a hyphen as a key with its value, where they begin with `move` and its colon is missing."""
+        return key_without_colon(words, frozenset(("move",)), self.findings)
 
     def steps_without_key(self, words: Token) -> Entry:
         """Steps stand where no list is due: they are read as steps all the same, so that they are checked too."""
@@ -203,6 +215,8 @@ class _Outliner:
             item.words.append(line.whole)
         elif found := reference(line.whole):
             refuse(found, self.findings)
+        elif pair := key_without_colon(line.whole, self.known, self.findings):
+            self.open_key(line.indent, *pair)
         else:
             self.lose(line.whole.span)
 
