@@ -6,6 +6,7 @@ and LF are escaped, in a property also `:` and `,`, so that no text of the autho
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
 
 from fingerpost.diagnostics import Diagnostic, Severity
@@ -15,8 +16,9 @@ from fingerpost.report.visible import visible
 
 MOST_OF_A_WEIGHT = 10
 COMMANDS: Mapping[Severity, str] = {Severity.ERROR: "error", Severity.WARNING: "warning", Severity.NOTE: "notice"}
-_IN_MESSAGE = {"%": "%25", "\r": "%0D", "\n": "%0A"}
-_IN_PROPERTY = {**_IN_MESSAGE, ":": "%3A", ",": "%2C"}
+_IN_MESSAGE = str.maketrans({"%": "%25", "\r": "%0D", "\n": "%0A"})
+_IN_PROPERTY = _IN_MESSAGE | str.maketrans({":": "%3A", ",": "%2C"})
+_BREAK = re.compile("([\r\n])")
 
 
 def write(findings: Sequence[Diagnostic], pages: int) -> Iterator[str]:
@@ -41,6 +43,7 @@ def command(finding: Diagnostic) -> str:
     return f"::{COMMANDS[finding.severity]} {said}::{_escaped(sentences(finding), _IN_MESSAGE)}"
 
 
-def _escaped(text: str, by: Mapping[str, str]) -> str:
+def _escaped(text: str, by: Mapping[int, str]) -> str:
     """The text with what has a meaning escaped, and every other control character made visible."""
-    return "".join(by.get(char) or visible(char) for char in text)
+    pieces = _BREAK.split(text)
+    return "".join(piece if piece in ("\r", "\n") else visible(piece) for piece in pieces).translate(by)
