@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
+from fingerpost.course.acceptance import settle
 from fingerpost.course.build import build
 from fingerpost.course.memory import Memory
 from fingerpost.course.model import Block, Course
@@ -60,7 +61,7 @@ class Judge:
         """The course with some pages otherwise, and what is found."""
         pages = [read_page(file, over[file]) if file in over else self.reads[file] for file in self.texts]
         course, found = build(pages, self.settings, self.memory, for_pages=False)
-        return course, tuple(sorted({*(finding for page in pages for finding in page.findings), *found}))
+        return course, settle((*(finding for page in pages for finding in page.findings), *found), ()).standing
 
     def verdict(self, slip: Slip) -> Verdict:
         """What the check says."""
@@ -113,8 +114,11 @@ def _fixed(lines: Sequence[str], finding: Diagnostic) -> list[list[str]]:
         return [[*out[:at], *out[last:after], *out[at:last], *out[after:]]]
     line, column, end = out[at], finding.span.column - 1, finding.span.end_column - 1
     ways = [line[:column] + fix + line[end:]]
-    ways += [line[: found.start()] + fix + line[found.end() :] for found in re.finditer(r"[^,\]\[]+", line)
-             if found.start() <= column < found.end()]  # fmt: skip
+    ways += [line[: found.start()] + fix + line[found.end() :]
+             for found in (*re.finditer(r"[^,\]\[]+", line), *re.finditer(r"[^\s,\]\[]+", line))
+             if found.start() <= column <= found.end()]  # fmt: skip
+    if value := re.match(r"\s*(?:- )?(?:[a-z_]+: )?", line):
+        ways += [value[0] + fix, line[: len(line) - len(line.lstrip(" -"))] + fix]
     move = re.match(r"- (?:move: )?(\S+ (?:off|(?:to|for) [^ ,]+))", line)
     if move:
         ways.append(line[: move.start(1)] + fix + line[move.end(1) :])

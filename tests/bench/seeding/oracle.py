@@ -16,7 +16,7 @@ from fingerpost.music import chord_symbol
 from fingerpost.music.chord import Chord
 from fingerpost.music.chord_fit import fit
 
-from .hand import Denied, Hand, played, strings_of
+from .hand import OPEN, Denied, Hand, played, strings_of
 
 PART = re.compile(r"^```moves\n(.*?)^```$|`(now|chord|step): ([^`]+)`", re.M | re.S)
 HEAD = frozenset(("id", "title", "start", "teaches", "steps", "strum", "tuning", "capo", "key"))
@@ -157,6 +157,8 @@ def _begun(form: str, head: dict[str, str], course: Played) -> Hand:
 
 def _start(form: str, head: dict[str, str], course: Played) -> Hand:
     tuning = head.get("tuning", "standard")
+    if tuning not in OPEN:
+        raise Denied(f"tuning {tuning}")
     if form == "previous":
         if course.on_page not in course.ends:
             raise Denied("nothing before")

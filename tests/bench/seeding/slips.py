@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
+import zlib
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import pairwise
 
 STRINGS = "EADGBe"
@@ -12,6 +13,7 @@ MOVE = re.compile(r"^(- (?:move: )?)([1-4])( (?:to|off|for)\b.*)$")
 TARGET = re.compile(r"\bto ([EADGBe]|\d:)(\d+)(?=[ ,]|$)")
 PUT = re.compile(r"(?<=[ ,])([1-4]) ([EADGBe])(\d+)(?=[ ,]|$)")
 NAME = re.compile(r"(?:^  name: | = )(\S+)")
+WORD = re.compile(r"[^\s,\[\]=~-][^\s,\[\]=~]*")
 SHORT_STEP = re.compile(r"^- (?!move:)")
 STEP = re.compile(r"^- ")
 KEYS = frozenset(
@@ -216,12 +218,17 @@ def taught(page: Page) -> Iterator[Slip]:
                 column = 10 + sum(len(other) + 2 for other in entries[:number])
                 left = f"teaches: [{', '.join(entries[:number] + entries[number + 1 :])}]"
                 # The use of what nobody teaches is told where it is used, in this block.
-                first = next(n for n in range(at, -1, -1) if page.lines[n] == "```moves")
-                end = next(n for n in range(at, len(page.lines)) if page.lines[n] == "```")
                 lines = (*page.lines[:at], left, *page.lines[at + 1 :])
-                block = tuple(range(first + 2, end + 1))
+                block = _whole_block(page, at)
                 yield Slip("teaches: left out", page.file, at + 1, (0, len(left)), lines, block)
                 yield page.changed("teaches: misspelt", at, column, column + len(entry), entry + "x")
+
+
+def _whole_block(page: Page, at: int) -> tuple[int, ...]:
+    """The lines, from 1, of the block in which a line, from 0, stands."""
+    first = next(n for n in range(at, -1, -1) if page.lines[n] == "```moves")
+    end = next(n for n in range(at, len(page.lines)) if page.lines[n] == "```")
+    return tuple(range(first + 2, end + 1))
 
 
 def key_misspelt(page: Page) -> Iterator[Slip]:
@@ -253,10 +260,36 @@ def mention_outdated(page: Page) -> Iterator[Slip]:
                     yield page.changed(f"`{found[1]}:` outdated", at, start, found.end(2), other)
 
 
+def typed(page: Page) -> Iterator[Slip]:
+    """One slip of the fingers in each word that is not prose or an id: a letter twice, one left out, or two turned."""
+    for at in sorted(page.inside):
+        line = page.lines[at]
+        if re.match(r"\s*(?:id|say|title|image|```)", line):
+            continue
+        for found in WORD.finditer(line):
+            chance = zlib.crc32(f"{page.file} {at} {found.start()}".encode())
+            kind, typo = _typo(found[0], chance)
+            if typo != found[0]:
+                slip = page.changed(kind, at, *found.span(), typo)
+                # What is no longer taught is told where it is used.
+                near = _whole_block(page, at) if line.startswith("teaches") else ()
+                yield replace(slip, near=near)
+
+
+def _typo(word: str, chance: int) -> tuple[str, str]:
+    place = chance // 3 % len(word)
+    if chance % 3 == 0:
+        return "typed: a letter twice", word[:place] + word[place] + word[place:]
+    if chance % 3 == 1 and len(word) > 1:
+        return "typed: one left out", word[:place] + word[place + 1 :]
+    place = min(place, max(len(word) - 2, 0))
+    return "typed: two turned", word[:place] + word[place : place + 2][::-1] + word[place + 2 :]
+
+
 KINDS: tuple[Kind, ...] = (
     wrong_finger, wrong_string, wrong_fret, off_made_to, to_made_off, start_changed, step_deleted, steps_swapped,
     step_doubled, name_changed, claim_softened, strum_changed, cue_reversed, taught, key_misspelt, id_doubled,
-    mention_outdated,
+    mention_outdated, typed,
 )  # fmt: skip
 
 
