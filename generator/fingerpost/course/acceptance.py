@@ -7,7 +7,7 @@ unreadable can't: the reader would pay for it.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from fingerpost.course.option_values import nearest
 from fingerpost.course.slip import warning
@@ -75,7 +75,7 @@ def settle(findings: Iterable[Diagnostic], acceptances: Iterable[Acceptance]) ->
     An acceptance that accepts nothing is told only where no error stands: after an error, findings that hang on it are
     held back, and what they would be accepted by must not be taken out meanwhile.
     """
-    accepting, found = Accepting(acceptances), set(findings)
+    accepting, found = Accepting(acceptances), _once_each(findings)
     accepted = {finding for finding in found if accepting.take(finding)}
     standing = found - accepted
     met = {one: finding for finding in found for one in accepting.of(finding)}
@@ -83,6 +83,12 @@ def settle(findings: Iterable[Diagnostic], acceptances: Iterable[Acceptance]) ->
     lapses = not any(finding.severity is Severity.ERROR for finding in standing)
     faults = {fault for one in accepting.all for fault in _faults(one, met.get(one), lapses)}
     return Settled(tuple(sorted(standing | faults)), tuple(sorted(accepted)))
+
+
+def _once_each(findings: Iterable[Diagnostic]) -> set[Diagnostic]:
+    """The findings without those that another one repeats with a fix, which its block's meaning gave."""
+    found = set(findings)
+    return found - {replace(finding, fix="") for finding in found if finding.fix}
 
 
 def _faults(one: Acceptance, met: Diagnostic | None, lapses: bool) -> Iterator[Diagnostic]:

@@ -21,6 +21,7 @@ from fingerpost.course.start import StartRead
 from fingerpost.course.start_again import start_again
 from fingerpost.course.steps import Walk
 from fingerpost.course.thread import Joined, Strand
+from fingerpost.course.unread_line import Unread
 from fingerpost.course.ways_back import ways_back, wrap_around
 from fingerpost.course.words import quoted
 from fingerpost.diagnostics import Code, Diagnostic, Edit, Span
@@ -28,7 +29,7 @@ from fingerpost.music.chord import Chord
 from fingerpost.music.fingering import fingerings
 from fingerpost.music.shape import Shape
 from fingerpost.music.shape_text import write_shape
-from fingerpost.source.syntax import BlockSyntax, FingersStart, MoveLine, PlaceFinger, ShapeStart, StepSyntax
+from fingerpost.source.syntax import BlockSyntax, FingersStart, PlaceFinger, ShapeStart, StepSyntax
 
 MOST_FINGERINGS_TRIED = 12
 LINES_TRIED = 40
@@ -63,11 +64,11 @@ def build_block(
     lines: KeptLines,
     start: StartRead,
     book: NameBook,
-    meant: Mapping[Span, MoveLine],
+    unread: Mapping[Span, Unread],
     for_pages: bool = True,
     joined: Joined | None = None,
 ) -> BuiltBlock:
-    """The block that starts from `start` on the ground of `lines`. meant: see Walk.go. for_pages: see build.build.
+    """The block that starts from `start` on the ground of `lines`. unread: see Walk.go. for_pages: see build.build.
 
     joined: the blocks that it is read a second time with, where it is.
     """
@@ -87,7 +88,7 @@ def build_block(
 
     held = Held(shape, None, start.sure, start.faults)
     walk = begin(held)
-    walk.go(syntax.steps, meant)
+    walk.go(syntax.steps, unread)
     at_start = denials(start.findings)
     denied = bool(at_start or denials(walk.findings))
     said = start.findings

@@ -1,4 +1,4 @@
-"""Blocks with errors: which errors of reading are theirs, what the notice says in their place, what was meant."""
+"""Blocks with errors: which errors of reading are theirs, and what the notice says in their place."""
 
 from __future__ import annotations
 
@@ -6,9 +6,8 @@ from collections.abc import Iterable, Iterator
 
 from fingerpost.course.start import StartRead
 from fingerpost.course.words import quoted
-from fingerpost.diagnostics import Diagnostic, Severity, Span
-from fingerpost.source.grammar import read_move
-from fingerpost.source.syntax import BlockSyntax, MoveLine, Token
+from fingerpost.diagnostics import Diagnostic, Severity
+from fingerpost.source.syntax import BlockSyntax
 
 
 class ErrorsByBlock:
@@ -28,21 +27,9 @@ class ErrorsByBlock:
         return out
 
 
-def meant_lines(syntax: BlockSyntax, errors: Iterable[Diagnostic]) -> dict[Span, MoveLine]:
-    """For the steps that could not be read, the line that the fix of the finding about them writes."""
-    fixes = {finding.span.line: finding.fix for finding in errors if finding.fix}
-    out: dict[Span, MoveLine] = {}
-    for step in syntax.steps:
-        fix = fixes.get(step.span.line, "") if step.line is None else ""
-        meant = read_move(Token(fix, step.span)).value if fix else None
-        if meant is not None:
-            out[step.span] = meant
-    return out
-
-
 def notice(errors: Iterable[Diagnostic], start: StartRead) -> tuple[str, ...]:
     """What is wrong with a broken block, a sentence each, in the order of the lines."""
-    messages = tuple(_message(finding) for finding in sorted(errors))
+    messages = tuple(dict.fromkeys(_message(finding) for finding in sorted(errors)))
     if start.waits_for:
         return (*messages, f"It goes on from the block {quoted(start.waits_for)}, which can't be made out.")
     return messages or ("It has no id, or a line that can't be followed.",)

@@ -7,12 +7,13 @@ from dataclasses import dataclass, field, replace
 
 from fingerpost.course.acceptance import Accepting
 from fingerpost.course.block import BuiltBlock, build_block
-from fingerpost.course.broken import ErrorsByBlock, meant_lines, notice
+from fingerpost.course.broken import ErrorsByBlock, notice
 from fingerpost.course.chord_index import chord_index
 from fingerpost.course.ground import Ground, ground_of
 from fingerpost.course.in_doubt import in_doubt
 from fingerpost.course.joining import Joining
 from fingerpost.course.kept_lines import KeptLines
+from fingerpost.course.meant_start import as_meant
 from fingerpost.course.memory import Memory
 from fingerpost.course.mentions import Blocks, Here, last_seen, meaning
 from fingerpost.course.model import Block, BrokenBlock, Course, Lesson, MentionMeaning
@@ -24,6 +25,7 @@ from fingerpost.course.start import StartRead, read_start, stands_alone
 from fingerpost.course.teaching import Teaching, Told, teaching_of
 from fingerpost.course.thread import Joined
 from fingerpost.course.trail import Ending, Trail, sighted
+from fingerpost.course.unread_line import unread_lines
 from fingerpost.diagnostics import Diagnostic, Severity
 from fingerpost.music import chord_symbol
 from fingerpost.music.fretboard import Fretboard
@@ -99,14 +101,17 @@ class _Builder:
         """Builds a block; gives it, and whether what the hand holds after it is unknown."""
         block_id = syntax.id.text if syntax.id is not None else f"{draft.page.file}:{syntax.span.line}"
         ground = ground_of(syntax, self.settings)
-        key = (syntax.source if draft.read else syntax, syntax.span)
+        written, mended = syntax, tuple[Diagnostic, ...]()
+        if "start" in syntax.unread or "strum" in syntax.unread:
+            syntax, mended = as_meant(written, in_reading, ground.ground)
+        key = (written.source if draft.read else written, written.span)
         start = self._start(syntax, ground.ground, key) if ground.sure else StartRead(None)
         built = (
             self._built(block_id, syntax, ground.ground, start, key, in_reading) if ground.sure else BuiltBlock(None)
         )
         self.joining.note(block_id, syntax, start, ground.ground, built)
         teaching = self.parts.recall(("teaching", key), lambda: teaching_of(syntax))
-        here = [*ground.findings, *built.findings, *teaching.findings]
+        here = [*mended, *ground.findings, *built.findings, *teaching.findings]
         self.findings += (finding for finding in here if self.joining.is_new(finding, syntax))
         errors = [*in_reading, *(finding for finding in here if self._breaks(finding))]
         sound = built.block is not None and not errors and not built.doubted and syntax.id is not None
@@ -159,9 +164,9 @@ class _Builder:
         """The block, from memory where its text, its place, its start and the names it asked for are the same."""
 
         def make(joined: Joined | None = None) -> BuiltBlock:
-            meant = meant_lines(syntax, in_reading)
+            unread = unread_lines(syntax, in_reading)
             lines = KeptLines.on(ground, self.memory.lines)
-            return build_block(block_id, syntax, lines, start, self.book, meant, self.for_pages, joined)
+            return build_block(block_id, syntax, lines, start, self.book, unread, self.for_pages, joined)
 
         def stands(built: BuiltBlock) -> bool:
             return all(self.book.used.get(asked) == answer for asked, answer in built.asked.items())

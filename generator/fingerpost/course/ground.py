@@ -18,9 +18,12 @@ from fingerpost.music.hashing import hashed_once
 from fingerpost.music.key import Key
 from fingerpost.music.tuning import NAMED, parse_tuning
 from fingerpost.source.syntax import BlockSyntax, Token
+from fingerpost.source.typing_slips import meant_by
 
 HIGHEST_CAPO = 12
 MOST_FINGERS = 5
+USUAL_KEYS = ("C Am G Em D Bm A F#m E C#m B G#m F# D#m C# A#m F Dm Bb Gm Eb Cm Ab Fm Db Bbm Gb Ebm Cb Abm").split()
+"""The thirty keys of the circle of fifths, at most seven sharps or flats (common practice)."""
 
 
 @hashed_once
@@ -110,5 +113,6 @@ def _key(token: Token | None, default: str | None, findings: list[Diagnostic]) -
             return Key.parse(token.text)
         except ValueError:
             message = f"{quoted(token.text)} is no key"
-            findings.append(error(token.span, Code.BAD_VALUE, message, "a key such as G, Bb, Em or F#m"))
+            expected = "a key such as G, Bb, Em or F#m"
+            findings.append(error(token.span, Code.BAD_VALUE, message, expected, meant_by(token.text, USUAL_KEYS)))
     return None if default is None else Key.parse(default)

@@ -12,9 +12,10 @@ from fingerpost.course.teaching import Told
 from fingerpost.course.trail import Sighting, sighted
 from fingerpost.diagnostics import Diagnostic
 from fingerpost.music.chord import Chord
-from fingerpost.source.syntax import BlockSyntax, StepSyntax, Token
+from fingerpost.source.grammar import LONGEST_LINE
+from fingerpost.source.syntax import BlockSyntax, Token
 
-_NAME = re.compile(r"(?:[=~]|\bname:)\s*([A-H][^\s=~]*)")
+_NAME = re.compile(r"[=~]\s*([A-H][^\s=~]*)")
 """A chord's name in a line that can't be read."""
 
 
@@ -43,17 +44,12 @@ def _named(syntax: BlockSyntax) -> Iterator[Chord]:
 
 
 def _said(syntax: BlockSyntax) -> Iterator[Token]:
-    lines = syntax.source.split("\n")
     for step in syntax.steps:
-        if step.line is not None and step.line.name is not None:
-            yield step.line.name.symbol
-        elif step.line is None:
-            yield from _in_text(step, lines[step.span.line - syntax.span.line - 1 :][:1])
-
-
-def _in_text(step: StepSyntax, lines: list[str]) -> Iterator[Token]:
-    for line in lines:
-        yield from (Token(found.group(1), step.span) for found in _NAME.finditer(line))
+        name = step.unread_name if step.line is None else step.line.name
+        if name is not None:
+            yield name.symbol
+        elif step.unread is not None and len(step.unread.text) <= LONGEST_LINE:
+            yield from (Token(found.group(1), step.span) for found in _NAME.finditer(step.unread.text))
 
 
 def _first_line_at_fault(syntax: BlockSyntax, errors: Iterable[Diagnostic]) -> float:

@@ -15,7 +15,16 @@ from fingerpost.course.slip import Slip
 from fingerpost.course.spots import finger_of, fret_of, string_of, strings_with_letter
 from fingerpost.music.move import Exchange, Lift, Move, Place, write_move
 from fingerpost.music.shape import Finger, Shape
-from fingerpost.source.syntax import Action, ExchangeFinger, LiftFinger, MoveLine, PlaceFinger, StepSyntax, Token
+from fingerpost.source.syntax import (
+    Action,
+    ExchangeFinger,
+    LiftFinger,
+    MoveLine,
+    NameSaid,
+    PlaceFinger,
+    StepSyntax,
+    Token,
+)
 
 LINES_AHEAD = 6
 """How many lines are looked at for names that tell which move was meant. By our own choice."""
@@ -44,7 +53,7 @@ def likely_move(held: Held, steps: Sequence[StepSyntax], index: int, ground: Gro
         if line is None or after is None or not names_hold(after, line, steps[1:], ground):
             continue
         meant = Meant(write_move(move, ground.fretboard.tuning), after)
-        if _root_below(after.shape, line, ground):
+        if root_below(after.shape, line.name, ground):
             return meant
         best = best or meant
     return best
@@ -58,10 +67,10 @@ def possible_move(held: Held, line: MoveLine, index: int, ground: Ground) -> str
     return ""
 
 
-def _root_below(shape: Shape, line: MoveLine, ground: Ground) -> bool:
-    """Whether the lowest note is the root of the line's name, or there is no name to tell."""
+def root_below(shape: Shape, said: NameSaid | None, ground: Ground) -> bool:
+    """Whether the lowest note is the root of a name, or its bass, or there is no name to tell."""
     heard = heard_of(shape, ground.fretboard)
-    chord = None if line.name is None else chord_or_none(line.name.symbol)
+    chord = None if said is None else chord_or_none(said.symbol)
     return heard is None or chord is None or (chord.bass or chord.root).pitch_class == heard.bass
 
 
@@ -119,12 +128,18 @@ def _places_near(action: PlaceFinger, shape: Shape, ground: Ground) -> Iterator[
         yield from (Place(other, move.fret, move.low, move.high) for other in FINGERS if other != finger)
         if move.low == move.high:
             yield from (Place(finger, move.fret, s, s) for s in _outward(move.low, board.strings))
+        yield from (Place(finger, fret, move.low, move.high) for fret in _one_digit_of(move.fret))
         yield from (
             Place(finger, fret, move.low, move.high) for fret in _outward(move.fret, board.highest_fret, FRETS_TRIED)
         )
         yield from (Lift(down) for down in shape.fingers)
         return
     yield from _mended_places(action, finger, ground)
+
+
+def _one_digit_of(fret: int) -> Iterator[int]:
+    """The frets that are left of a two-digit one without a digit: 2 of 22."""
+    yield from dict.fromkeys(digit for digit in divmod(fret, 10) if fret >= 10 and digit)
 
 
 def _mended_places(action: PlaceFinger, finger: Finger, ground: Ground) -> Iterator[Move]:

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from fingerpost.course.ground import Ground
 from fingerpost.course.heard import Heard
+from fingerpost.course.meant_name import meant_name
 from fingerpost.course.model import Naming
 from fingerpost.course.name_book import NameBook, over_bass
 from fingerpost.course.slip import Slip, error, note, slip
@@ -54,7 +55,8 @@ def name_shape(heard: Heard | None, said: NameSaid | None, ground: Ground, book:
     try:
         chord = symbol_of(said.symbol)
     except Slip as unread:
-        return Named(computed(heard, ground, book), (unread.finding,))
+        naming = computed(heard, ground, book)
+        return Named(naming, (replace(unread.finding, fix=meant_name(said, naming, heard)),))
     fits = fit(chord, heard.pitch_classes, heard.bass)
     agrees = fits.holds and (chord.bass is None or chord.bass.pitch_class == heard.bass)
     if said.strict:

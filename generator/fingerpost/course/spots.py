@@ -49,7 +49,15 @@ def _no_string(text: str, tuning: Tuning) -> tuple[str, str, str]:
         return f"{quoted(text)} could be string {numbers} in this tuning ({tuning})", "the string's number", numbers
     if alike:
         return f"No string is called {quoted(text)}", expected, names[tuning.strings - alike[0]]
-    return f"There is no string {quoted(text)} in this tuning ({tuning})", expected, ""
+    return f"There is no string {quoted(text)} in this tuning ({tuning})", expected, _of_two_digits(text, tuning)
+
+
+def _of_two_digits(text: str, tuning: Tuning) -> str:
+    """The string, or the range of strings, that was meant by two numbers without a dash between them; else ""."""
+    strings = [str(string) for string in range(1, tuning.strings + 1)]
+    if len(text) != 2 or not set(text) <= set(strings):
+        return ""
+    return text[0] if text[0] == text[1] else f"{text[0]}-{text[1]}"
 
 
 def strings_with_letter(text: str, tuning: Tuning) -> list[int]:
@@ -69,7 +77,8 @@ def fret_of(token: Token, fretboard: Fretboard) -> int:
     if number == 0:
         message, fix = "Fret 0 is the open string, so no finger presses it", "lift the finger with `off`"
     elif number is not None:
-        message, fix = f"There is no fret {number} on this neck", str(last)
+        twice = len(token.text) == 2 and token.text[0] == token.text[1]
+        message, fix = f"There is no fret {number} on this neck", token.text[0] if twice else str(last)
     else:
         message, fix = f"{quoted(token.text)} is no fret", ""
     raise slip(token.span, Code.UNKNOWN_FRET, message, expected, fix)

@@ -31,6 +31,7 @@ from fingerpost.source.syntax import (
     Start,
     Token,
 )
+from fingerpost.source.typing_slips import meant_by
 
 
 @dataclass(frozen=True)
@@ -64,6 +65,8 @@ def read_start(block: BlockSyntax, ground: Ground, trail: Trail) -> StartRead:
         read = _by_form(block.start, ground, trail)
     except Slip as problem:
         return StartRead(None, findings=(problem.finding,))
+    if "start" in block.unread or "strum" in block.unread:
+        read = replace(read, sure=False)
     return _faults(_struck(read, block, ground), block.start, ground) if read.shape is not None else read
 
 
@@ -140,7 +143,10 @@ def _ending(token: Token, trail: Trail) -> Ending:
 
 
 def _as_taught(token: Token, ground: Ground, trail: Trail) -> StartRead:
-    chord = symbol_of(token)
+    try:
+        chord = symbol_of(token)
+    except Slip as problem:
+        raise Slip(replace(problem.finding, fix=meant_by(token.text, trail.symbols()))) from None
     sightings = trail.shapes_of(chord, ground.fretboard.tuning)
     shapes, first = list(sightings), next(iter(sightings.values()), None)
     if chord in trail.promised and (first is None or not first.taught_here):

@@ -17,6 +17,7 @@ from fingerpost.course.perform import Held, Performed, Stuck
 from fingerpost.course.slip import error
 from fingerpost.course.sound import sound_findings
 from fingerpost.course.table import table
+from fingerpost.course.unread_line import Unread, with_letter_left_out
 from fingerpost.course.words import quoted
 from fingerpost.diagnostics import Code, Diagnostic, Span
 from fingerpost.music.shape import Shape
@@ -25,6 +26,9 @@ from fingerpost.source.syntax import Back, Hold, MoveLine, NameSaid, Rest, StepS
 
 MOST_SECOND_THOUGHTS = 8
 """For how many slips of a block the likely move is sought, so that a hostile block costs little. By our own choice."""
+
+MOST_LETTERS_SOUGHT = 3
+"""In how many unreadable lines of a block a letter that was left out is sought; the same."""
 
 MOST_FINDINGS = 100
 """After so many the rest of a block is not judged, and a last finding says so. By our own choice."""
@@ -58,6 +62,7 @@ class Walk:
     second_thoughts: int = MOST_SECOND_THOUGHTS
     for_pages: bool = True
     covered: frozenset[int] = frozenset()
+    letters_sought: int = 0
 
     def __post_init__(self) -> None:
         self.ids = StepIds(self.block_id)
@@ -80,10 +85,10 @@ class Walk:
         self.written.append(None)
         self.steps.append(Step(self.ids.start(shape), 0, span, shape, naming, rows, None, text))
 
-    def go(self, steps: Sequence[StepSyntax], meant: Mapping[Span, MoveLine]) -> None:
+    def go(self, steps: Sequence[StepSyntax], unread: Mapping[Span, Unread]) -> None:
         """Does every line. A line that can't be done is reported and leaves the hand as it was, in doubt.
 
-        meant: for some steps without a line, by their span, the nearest line that can be read.
+        unread: what is known of the steps that could not be read, by their spans.
         """
         self.doubted = not self.held.sure
         for index, step in enumerate(steps):
@@ -92,21 +97,33 @@ class Walk:
                 self.held, self.doubted = replace(self.held, sure=False), True
                 break
             if step.line is None:
-                self._unread(meant.get(step.span))
+                self._unread(step, unread.get(step.span), steps[index + 1 : index + FURTHEST])
             else:
                 self._line(step, step.line, steps[index : index + FURTHEST])
             self.doubted = self.doubted or not self.held.sure
 
-    def _unread(self, meant: MoveLine | None) -> None:
+    def _unread(self, step: StepSyntax, unread: Unread | None, ahead: Sequence[StepSyntax]) -> None:
         """Goes on as if the line had been written as was likely meant, unless its own name denies that."""
-        after = replace(self.held, sure=False)
+        before = self.held
+        self.held = replace(before, sure=False)
+        done = self._as_offered(before, unread.meant) if unread is not None and unread.meant is not None else None
+        if done is not None:
+            self.held = done.held
+        elif (
+            unread is not None and not unread.finding.fix and before.sure and self.letters_sought < MOST_LETTERS_SOUGHT
+        ):
+            self.letters_sought += 1
+            if filled := with_letter_left_out(step, unread.finding.span, before, ahead, self.ground):
+                self.findings.append(replace(unread.finding, fix=filled[0].text.text))
+                self.held = filled[1].held
+
+    def _as_offered(self, held: Held, meant: MoveLine) -> Performed | None:
+        """What the line does that the finding about this one offers; None where it can't be done or denies itself."""
         try:
-            done = None if meant is None else self.lines.perform(self.held, meant)
+            done = self.lines.perform(held, meant)
         except Stuck:
-            done = None
-        if meant is not None and done is not None and not done.findings:
-            after = done.held if self._named_line(done, meant).holds else after
-        self.held = after
+            return None
+        return done if not done.findings and self._named_line(done, meant).holds else None
 
     def _line(self, step: StepSyntax, line: MoveLine, ahead: Sequence[StepSyntax]) -> None:
         try:

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable
-from dataclasses import dataclass, field
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass, field, replace
 from typing import Any, TypeVar
 
 from fingerpost.course.ledger import COUNTED, TECHNIQUES, Use
@@ -17,6 +17,7 @@ from fingerpost.course.words import quoted
 from fingerpost.diagnostics import Code, Diagnostic
 from fingerpost.music.chord import Chord
 from fingerpost.source.syntax import BlockSyntax, StepSyntax, Token
+from fingerpost.source.typing_slips import meant_by
 
 T = TypeVar("T")
 
@@ -43,13 +44,25 @@ class Teaching:
 def teaching_of(block: BlockSyntax) -> Teaching:
     """What a block says that it teaches."""
     words: dict[Use, Token] = {}
-    findings: list[Diagnostic] = []
+    unread: list[tuple[Token, Diagnostic]] = []
     for token in block.teaches:
         try:
             words.setdefault(_use(token), token)
         except Slip as problem:
-            findings.append(problem.finding)
-    return Teaching(words, tuple(findings))
+            unread.append((token, problem.finding))
+    named = list(named_in(block)) if unread else []
+    return Teaching(words, tuple(_with_fix(finding, token, named) for token, finding in unread))
+
+
+def _with_fix(finding: Diagnostic, token: Token, named: Iterable[str]) -> Diagnostic:
+    """The finding with the chord that the block shows and that one slip makes this of."""
+    return finding if finding.fix else replace(finding, fix=meant_by(token.text, named))
+
+
+def named_in(block: BlockSyntax) -> Iterator[str]:
+    """The names that a block gives to its start and its steps."""
+    names = [block.start.name if block.start else None, *(step.line.name for step in block.steps if step.line)]
+    return (name.symbol.text for name in names if name is not None)
 
 
 def _use(token: Token) -> Use:

@@ -17,7 +17,7 @@ from fingerpost.music.chord import Chord
 from fingerpost.music.move import Move
 from fingerpost.music.shape import Shape
 
-MOST_TRIED = 800
+MOST_TRIED = 600
 """After so many lines done in trials of one block no more are tried, so that a hostile block costs little."""
 
 

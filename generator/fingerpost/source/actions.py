@@ -79,8 +79,8 @@ def place(cursor: Cursor) -> Place:
     high, high_fret = _spot(cursor)
     if int(fret.text) != int(high_fret.text):
         message = f"A bar lies on one fret, and this one is on {fret.text} and on {high_fret.text}"
-        expected = f"fret {fret.text} at both ends"
-        raise UnreadableError(high_fret.span, message, expected, Code.UNKNOWN_FRET, fret.text)
+        wrong, right = (fret, high_fret) if len(fret.text) > len(high_fret.text) else (high_fret, fret)
+        raise UnreadableError(wrong.span, message, f"fret {right.text} at both ends", Code.UNKNOWN_FRET, right.text)
     return Place(low, fret, high, high_fret, cursor.since(start))
 
 

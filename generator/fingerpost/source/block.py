@@ -71,4 +71,10 @@ def _filled(empty: BlockSyntax, keyed: dict[str, Entry], values: Values) -> Bloc
         fingers_per_step=values.count(keyed.get("fingers_per_step")),
         steps=Steps(values).all(keyed["steps"]) if "steps" in keyed else (),
     )
-    return replace(read, unread=tuple(key for key in keyed if not getattr(read, key)))
+    unread = tuple(key for key in keyed if not getattr(read, key))
+    return replace(
+        read,
+        unread=unread,
+        unread_start=values.one_line(keyed["start"]) if "start" in unread else None,
+        unread_strum=values.one_line(keyed["strum"]) if "strum" in unread else None,
+    )

@@ -37,7 +37,7 @@ from fingerpost.diagnostics import Diagnostic
 from fingerpost.source import tails
 from fingerpost.source.actions import AN_ACTION, action, strum
 from fingerpost.source.cursor import Cursor, UnreadableError, after, said, whole_word
-from fingerpost.source.mending import mended
+from fingerpost.source.mending import mended, retyped
 from fingerpost.source.starts import JOINT, start
 from fingerpost.source.syntax import MoveLine, Start, StrumStrings, Token
 
@@ -67,6 +67,21 @@ def read_move(token: Token) -> Reading[MoveLine]:
     return _read(token, _move)
 
 
+def move_or_none(token: Token) -> MoveLine | None:
+    """The same without a finding, for many texts of which most can't be read."""
+    return _or_none(token, _move)
+
+
+def start_or_none(token: Token) -> Start | None:
+    """As move_or_none, the value of `start`."""
+    return _or_none(token, start)
+
+
+def strum_or_none(token: Token) -> StrumStrings | None:
+    """As move_or_none, the value of a block's `strum`."""
+    return _or_none(token, _strum_value)
+
+
 def read_start(token: Token) -> Reading[Start]:
     """Reads the value of `start`; as read_move."""
     return _read(token, start)
@@ -90,19 +105,22 @@ def _read(token: Token, rule: Callable[[Cursor], T]) -> Reading[T]:
 
 
 def _fix(token: Token, rule: Callable[[Cursor], object], fault: UnreadableError) -> str:
-    """The line put right: at the fault itself where its fix is known, else by the small rewrites."""
+    """The line put right: at the fault itself where its fix is known, else by the small rewrites, else retyped."""
+    at, end = fault.span.column - token.span.column, fault.span.end_column - token.span.column
     if fault.fix:
-        at, end = fault.span.column - token.span.column, fault.span.end_column - token.span.column
         return token.text[:at] + fault.fix + token.text[end:]
-    return mended(token.text, lambda text: _reads(replace(token, text=text), rule))
+
+    def reads(text: str) -> bool:
+        return _or_none(replace(token, text=text), rule) is not None
+
+    return mended(token.text, reads) or retyped(token.text, at, end, reads)
 
 
-def _reads(token: Token, rule: Callable[[Cursor], object]) -> bool:
+def _or_none(token: Token, rule: Callable[[Cursor], T]) -> T | None:
     try:
-        _whole(token, rule)
+        return _whole(token, rule)
     except UnreadableError:
-        return False
-    return True
+        return None
 
 
 def _whole(token: Token, rule: Callable[[Cursor], T]) -> T:

@@ -8,6 +8,7 @@ from fingerpost.source.mending import nearest, only_near
 from fingerpost.source.outline import Entry
 from fingerpost.source.references import refuse
 from fingerpost.source.syntax import Token
+from fingerpost.source.typing_slips import meant_by, slips_between
 
 BLOCK_KEYS = ("id", "title", "start", "strum", "key", "tuning", "capo", "teaches", "fingers_per_step", "steps")
 STEP_KEYS = ("move", "name", "taught_as", "cue", "say", "id", "beats", "pattern", "or", "image")
@@ -42,11 +43,14 @@ def by_key(entries: list[Entry], known: tuple[str, ...], findings: Findings) -> 
 def _unknown(key: Token, known: tuple[str, ...], there: set[str], findings: Findings) -> str:
     """The finding about a key that is not known; gives the key that is meant, "" where that is not beyond doubt."""
     others = STEP_KEYS if known is BLOCK_KEYS else BLOCK_KEYS
-    message, fix = f"`{key.text}` is not a key of {WHERE[known]}", nearest(key.text.replace(" ", "_"), known)
+    typed = key.text.replace(" ", "_")
+    fix = nearest(typed, known) or meant_by(typed, [other for other in known if other not in there])
+    message = f"`{key.text}` is not a key of {WHERE[known]}"
     if key.text in others:
         message, fix = f"`{key.text}` is a key of {WHERE[others]}, not of {WHERE[known]}", ""
     # A key that is there already can't be meant a second time; where two are near, the author has to say which.
-    meant = fix if fix not in there and only_near(key.text, known) else ""
+    one_slip_away = [other for other in known if slips_between(key.text, other) is not None]
+    meant = fix if fix not in there and (only_near(key.text, known) or one_slip_away == [fix]) else ""
     edits = (Edit(key.span, meant),) if meant else ()
     findings.error(key.span, Code.UNKNOWN_KEY, message, "one of " + ", ".join(known), fix, *edits)
     return meant

@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import difflib
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from itertools import chain
+
+from fingerpost.source.typing_slips import undone
 
 REWRITES: tuple[tuple[str, str], ...] = (
     (r"[\s\u200b]+", " "),
@@ -14,7 +17,8 @@ REWRITES: tuple[tuple[str, str], ...] = (
     (r"\bmiddle(?: finger)?\b", "2"),
     (r"\bring(?: finger)?\b", "3"),
     (r"\b(?:little finger|little|pinky|pinkie)\b", "4"),
-    (r"\bthumb\b|\bt(?= )", "T"),
+    (r"\bthumb\b|^t(?= )|(?<=, )t(?= )", "T"),
+    (r"^(?:a|s|sa|ass|aas) (?=taught )", "as "),
     (r"^(?:lift|raise|release|remove|take off) ([1-4T])$", r"\1 off"),
     (r"\b([1-4T]) (?:up|away|lifts?|lifted|leaves|out|of)$", r"\1 off"),
     (r"^(?:put|place|move|press|slide|bar|barre|lay) (?=[1-4T])", ""),
@@ -25,7 +29,8 @@ REWRITES: tuple[tuple[str, str], ...] = (
     (r"\bto (?:string )?([1-8])[/.;-]([0-9]+)$", r"to \1:\2"),
     (r"\bto ([0-9]+)([A-Ha-h][b#]?)$", r"to \2\1"),
     (r"\b([A-Ha-h][b#]?)(?: string)?(?: fret |[ :/.]|-(?=[0-9]))([0-9]+)\b", r"\1\2"),
-    (r"^([1-4T]) (?=[A-Ha-h][b#]?[0-9])", r"\1 to "),
+    (r"^([1-4T]) (?:[a-z]{1,2} )?(?=[A-Ha-h][b#]?[0-9]|[1-8]:[0-9])", r"\1 to "),
+    (r"^([1-4T]) (?:t|o|ot|oto|tto)(?=[A-Ha-h][b#]?[0-9]|[1-8]:[0-9])", r"\1 to "),
     (r"\b([1-4T]) (?:replaces|instead of|takes) ([1-4T])", r"\1 for \2"),
     (r"\b(?:slide|move|shift)(?: by)? (?=[0-9])", "shift +"),
     (r"\b(?:slide|move) (?=[-+][0-9])", "shift "),
@@ -33,8 +38,9 @@ REWRITES: tuple[tuple[str, str], ...] = (
     (r"\bshift up (?=[0-9])", "shift +"),
     (r"\bshift down (?=[0-9])", "shift -"),
     (r"\b(?:damp|deaden|muffle) (?=[A-Ha-h1-8])", "mute "),
-    (r"\bmute ([A-Ha-h][b#]?|[1-8]) (?:with|using)(?: finger)? ", r"mute \1 by "),
+    (r"\bmute ([A-Ha-h][b#]?|[1-8]) (?:with|using|[a-z]{1,3})(?: finger)? (?=[1-4T]\b)", r"mute \1 by "),
     (r"\b([A-Ha-h]) to ([A-Ha-h])\b", r"\1-\2"),
+    (r"(?<![A-Ha-h=~])-*([A-Ha-h])\1?-*([A-Ha-h])\2?-*(?=,| |$)", r"\1-\2"),
     (r"([A-Ha-h]|[1-8]:)([0-9]+)-([A-Ha-h]|[1-8]:)(?:[0-9]*)$", r"\1\2-\3\2"),
     (r"\s*[&+]\s*(?=[1-4T] )", " and "),
     (r"\s+then\s+", " and "),
@@ -46,6 +52,8 @@ REWRITES: tuple[tuple[str, str], ...] = (
 KNOWN_WORDS = ("off", "for", "to", "shift", "mute", "strum", "hold", "rest", "back", "by", "and", "passing", "silent")
 KNOWN_WORDS_OF_START = ("open", "previous", "after", "taught", "as")
 LONGEST_MENDED = 120
+LONGEST_RETYPED = 16
+"""Beyond so many characters, of a line and of a word, nothing is tried. By our own choice."""
 _COMPILED = tuple((re.compile(pattern), replacement) for pattern, replacement in REWRITES)
 _WORD = re.compile(r"[A-Za-z]{2,}")
 _NAME = re.compile(r"[=~]\s*[A-H][^=~]*$")
@@ -60,11 +68,25 @@ def mended(text: str, reads: Callable[[str], bool]) -> str:
     if mark and reads(move):
         return f"{move.rstrip()} # {comment.strip()}"
     for start in dict.fromkeys((text, _respelled(text))):
-        for pattern, replacement in _COMPILED:
-            start = pattern.sub(replacement, start)
-            if start.strip() != text and reads(start):
-                return start.strip()
+        for changed in chain((pattern.sub(new, start) for pattern, new in _COMPILED), _one_after_the_other(start)):
+            if changed.strip() != text and reads(changed):
+                return changed.strip()
     return ""
+
+
+def _one_after_the_other(text: str) -> Iterator[str]:
+    for pattern, new in _COMPILED:
+        text = pattern.sub(new, text)
+        yield text
+
+
+def retyped(text: str, start: int, end: int, reads: Callable[[str], bool]) -> str:
+    """The text without one slip at the keyboard in the word where reading stopped or in the one before; "" for none."""
+    if len(text) > LONGEST_MENDED or end - start > LONGEST_RETYPED:
+        return ""
+    before = text[:start].rstrip().rfind(" ") + 1
+    begin = before if end - before <= LONGEST_RETYPED else start
+    return next((other for other in undone(text, begin, end) if reads(other)), "")
 
 
 def _respelled(text: str) -> str:

@@ -5,11 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from fingerpost.diagnostics import Code, Edit
+from fingerpost.source.block_lines import without_comment
 from fingerpost.source.findings import quoted
 from fingerpost.source.grammar import read_cue, read_move
 from fingerpost.source.keys import STEP_KEYS, by_key
 from fingerpost.source.outline import Entry, Item
-from fingerpost.source.syntax import MoveLine, NameSaid, StepSyntax
+from fingerpost.source.syntax import MoveLine, NameSaid, StepSyntax, Token
 from fingerpost.source.values import Values
 
 A_LIST = "a list, a step a line, such as `- 1 off`"
@@ -54,7 +55,8 @@ class Steps:
     def step(self, item: Item) -> StepSyntax:
         """One step."""
         if not item.entries:
-            return StepSyntax(item.span, self.short(item))
+            line = self.short(item)
+            return StepSyntax(item.span, line, unread=self.unread(line, item.words))
         values, entries = self.values, by_key(item.entries, STEP_KEYS, self.values.findings)
         line = self.hung(item, entries) if item.words else self.long(item, entries)
         return StepSyntax(
@@ -66,7 +68,20 @@ class Steps:
             pattern=values.strokes(entries.get("pattern")),
             easier=values.words(entries.get("or")),
             image=values.image(entries.get("image")),
+            unread=self.unread(line, entries["move"].words if "move" in entries else item.words),
+            unread_name=self.unread_name(line, entries),
         )
+
+    def unread(self, line: MoveLine | None, words: list[Token]) -> Token | None:
+        """The words of a move that could not be read."""
+        return without_comment(words[0]) if line is None and len(words) == 1 else None
+
+    def unread_name(self, line: MoveLine | None, entries: dict[str, Entry]) -> NameSaid | None:
+        """The name that stands beside a move that could not be read."""
+        entry = entries.get("name")
+        if line is not None or entry is None or len(entry.words) != 1:
+            return None
+        return NameSaid(without_comment(entry.words[0]), True)
 
     def short(self, item: Item) -> MoveLine | None:
         """The move of a one-line step."""
@@ -108,7 +123,7 @@ class Steps:
             if symbol is None or line is None:
                 continue
             if line.name is None:
-                line = replace(line, name=NameSaid(symbol, strict, entries[key].key))
+                line = replace(line, name=NameSaid(symbol, strict, mark_of(entries[key].key)))
                 continue
             message = f"This step is named twice, {quoted(line.name.symbol.text)} and {quoted(symbol.text)}"
             self.values.findings.error(symbol.span, Code.DUPLICATE_KEY, message, "one name")
@@ -118,3 +133,8 @@ class Steps:
             self.values.findings.error(cue.span, Code.DUPLICATE_KEY, "This step has two cues", "one cue")
             return line
         return replace(line, cue=cue)
+
+
+def mark_of(key: Token) -> Token | None:
+    """The key as the mark of a name; None where its colon stands inside it, so that it is not what it says."""
+    return key if key.span.end_column - key.span.column == len(key.text) else None

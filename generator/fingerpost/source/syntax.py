@@ -200,7 +200,8 @@ class Image:
 class StepSyntax:
     """One step as written; `name` and `taught_as` of the long form are in `line.name`.
 
-    line is None where the move could not be read: a finding says so, and the step is left out of the model.
+    line is None where the move could not be read: a finding says so, and the step is left out of the model. unread:
+    its words then; unread_name: the name that the long form gives beside them.
     """
 
     span: Span
@@ -211,13 +212,16 @@ class StepSyntax:
     pattern: Token | None = None
     easier: Token | None = None
     image: Image | None = None
+    unread: Token | None = None
+    unread_name: NameSaid | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class BlockSyntax:
     """One `moves` block as written. span is the whole fence; source is the text between its fence lines.
 
-    unread: keys that are written but whose value could not be read; findings have said so.
+    unread: keys that are written but whose value could not be read; findings have said so. unread_start and
+    unread_strum: the words of such a start and `strum`.
     """
 
     span: Span
@@ -233,6 +237,8 @@ class BlockSyntax:
     fingers_per_step: Token | None = None
     steps: tuple[StepSyntax, ...] = ()
     unread: tuple[str, ...] = ()
+    unread_start: Token | None = None
+    unread_strum: Token | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -59,6 +59,10 @@ class Values:
         token = self.words(entry)
         return self.taken(reader(token)) if token else None
 
+    def one_line(self, entry: Entry) -> Token | None:
+        """The words of an entry that has one line of them, without comment; nothing is found fault with."""
+        return without_comment(entry.words[0]) if len(entry.words) == 1 else None
+
     def taken(self, reading: Reading[T]) -> T | None:
         """The value of a reading; its findings are kept."""
         self.findings.add(reading.findings)

@@ -1,0 +1,63 @@
+"""A block whose start or `strum` can't be read, with the one that was likely meant; the name of the start tells."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from fingerpost.course.agreement import agrees
+from fingerpost.course.ground import Ground
+from fingerpost.course.left_out import letters_left_out
+from fingerpost.course.likely_move import root_below
+from fingerpost.course.start import read_start, stands_alone
+from fingerpost.course.trail import Trail
+from fingerpost.diagnostics import Diagnostic
+from fingerpost.source.grammar import start_or_none, strum_or_none
+from fingerpost.source.syntax import BlockSyntax, Token
+
+
+def as_meant(
+    syntax: BlockSyntax, errors: Sequence[Diagnostic], ground: Ground
+) -> tuple[BlockSyntax, tuple[Diagnostic, ...]]:
+    """The block as it was likely meant, still marked as unread, so that its start is in doubt until a name agrees.
+
+    Second come the findings about its start and its `strum`, with a fix where a letter was left out and the name of
+    the start tells which.
+    """
+    block, mended = syntax, list[Diagnostic]()
+    for words in (syntax.unread_strum, syntax.unread_start):
+        finding = None if words is None else next((f for f in sorted(errors) if f.span.line == words.span.line), None)
+        if words is None or finding is None:
+            continue
+        if finding.fix:
+            block = _with(block, words, replace(words, text=finding.fix))
+            continue
+        texts = letters_left_out(words, finding.span, ground.fretboard.tuning)
+        meant = _first_holding(block, words, texts, ground)
+        if meant is not None:
+            block = _with(block, words, meant)
+            mended.append(replace(finding, fix=meant.text))
+    return block, tuple(mended)
+
+
+def _with(block: BlockSyntax, words: Token, text: Token) -> BlockSyntax:
+    """The block with its start, or its `strum`, read from another text; the same where that can't be read either."""
+    if words == block.unread_strum:
+        return replace(block, strum=strum_or_none(text))
+    return replace(block, start=start_or_none(text))
+
+
+def _first_holding(block: BlockSyntax, words: Token, texts: Iterator[Token], ground: Ground) -> Token | None:
+    """The first text with which the start can be held and its name holds; one with the root below goes first."""
+    best = None
+    for text in texts:
+        tried = _with(block, words, text)
+        if tried.start is None or not stands_alone(tried):
+            continue
+        read = read_start(tried, ground, Trail())
+        if read.shape is None or read.findings or not agrees(read.shape, tried.start.name, ground):
+            continue
+        if root_below(read.shape, tried.start.name, ground):
+            return text
+        best = best or text
+    return best
