@@ -202,3 +202,47 @@ def test_a_ticked_box_prints_empty(visit: Visiting, lessons: list[str]) -> None:
         drawn = page.evaluate("getComputedStyle(document.querySelector('.fp-practice input'), '::before').content")
         box = page.evaluate("getComputedStyle(document.querySelector('.fp-practice input')).borderTopStyle")
         assert (drawn, box) == ("none", "solid")
+
+
+FOLDED = "[...document.querySelectorAll('.fp-ways-folded .fp-way')]"
+SEEN = f"{FOLDED}.map((way) => way.checkVisibility({{ contentVisibilityAuto: true }}) && way.offsetHeight > 0)"
+HEAVIEST = "the-gate/"
+
+
+def test_easy_ways_back_are_folded_and_open_by_key_and_tap(visit: Visiting) -> None:
+    with visit(size=PHONE) as student:
+        page = student.open(HEAVIEST)
+        seen = page.evaluate(SEEN)
+        assert len(seen) > 8
+        assert not any(seen)
+        assert page.locator(".fp-way:has(.fp-flag):visible").count() == 2
+        lines = page.locator(".fp-ways-folded > summary")
+        sizes = [line.bounding_box() or {} for line in lines.all()]
+        assert min(size["height"] for size in sizes) >= 24, "WCAG 2.2, 2.5.8"
+        lines.first.press("Enter")
+        lines.last.click()
+        assert all(page.evaluate(SEEN))
+
+
+def test_a_link_into_the_fold_opens_it(visit: Visiting) -> None:
+    with visit(size=PHONE) as student:
+        page = student.open(HEAVIEST)
+        inside = page.evaluate(f"{FOLDED}[2].querySelector('title').id")
+        page.evaluate("(id) => { location.hash = id; }", inside)
+        assert page.evaluate(f"{FOLDED}[2].closest('details').open")
+
+
+def test_nothing_is_folded_on_paper(visit: Visiting) -> None:
+    """By the style sheet; and by a script, since a browser may not know the part of `<details>` that it styles."""
+    with visit() as student:
+        page = student.open(HEAVIEST)
+        page.emulate_media(media="print")
+        assert all(page.evaluate(SEEN))
+        page.emulate_media(media="screen")
+        assert not any(page.evaluate(SEEN))
+        page.locator(".fp-ways-folded > summary").first.click()
+        opened = "[...document.querySelectorAll('.fp-ways-folded')].map((fold) => fold.open)"
+        page.evaluate("dispatchEvent(new Event('beforeprint'))")
+        assert page.evaluate(opened) == [True, True]
+        page.evaluate("dispatchEvent(new Event('afterprint'))")
+        assert page.evaluate(opened) == [True, False], "only what was opened for the printer is folded again"

@@ -1,4 +1,4 @@
-"""The ways back of a block and its wrap-around: pictured, worded, and flagged where they take more than one finger."""
+"""The ways back of a block and its wrap-around: those of many fingers at once to be seen, the easy ones folded."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from itertools import pairwise
 
 from fingerpost.course.model import Block, WayBack
 from fingerpost.render import wording, wording_notes
+from fingerpost.render.catalogue import sentence
 from fingerpost.render.figure import figure_svg, picture
 from fingerpost.render.look import Look
 from fingerpost.render.named import named
@@ -14,18 +15,42 @@ from fingerpost.render.parts import heading, tag
 from fingerpost.render.plain import escaped, html_id
 from fingerpost.render.voice import Voice
 
+FEWEST_FOLDED = 2
+"""One way alone is as soon seen as the line that it would be folded behind."""
+
 
 def ways_back_html(block: Block, look: Look) -> str:
     """The section after the steps; "" where the steps themselves show every way back."""
     back = list(_not_among_the_steps(block))
-    ways = [*((way, False) for way in back), *((way, True) for way in _round_again(block, back))]
-    if not ways:
+    again = _round_again(block, back)
+    if not (back or again):
         return ""
     voice = look.voice(block.fretboard)
+    folded = _to_fold(back)
+    shown = [_way(way, False, block, look, voice) for way in back if way not in folded]
+    # The way round undoes nothing: it is a move of its own, with which the block is played as music.
+    shown += [_way(way, True, block, look, voice) for way in again]
     title = heading(look.heading + 1, escaped(voice.words.say("back.title")), "fp-back-title")
     lead = tag("p", escaped(voice.words.say("back.lead")), "fp-back-lead")
-    listed = "".join(_way(way, again, block, look, voice) for way, again in ways)
-    return tag("section", title + lead + tag("ul", listed, "fp-ways"), "fp-back")
+    fold = _fold(folded, block, look, voice) if folded else ""
+    return tag("section", title + lead + _listed(shown) + fold, "fp-back")
+
+
+def _to_fold(back: list[WayBack]) -> list[WayBack]:
+    """The ways that only undo what one finger did: a student who came here by that step knows them already."""
+    easy = [way for way in back if way.fingers <= 1]
+    return easy if len(easy) >= FEWEST_FOLDED else []
+
+
+def _fold(ways: list[WayBack], block: Block, look: Look, voice: Voice) -> str:
+    key = "back.folded" if all(way.fingers for way in ways) else "back.folded_or_none"
+    summary = tag("summary", escaped(sentence(voice.words.count(key, len(ways)))))
+    listed = _listed([_way(way, False, block, look, voice) for way in ways])
+    return tag("details", summary + listed, "fp-ways-folded")
+
+
+def _listed(ways: list[str]) -> str:
+    return tag("ul", "".join(ways), "fp-ways") if ways else ""
 
 
 def _not_among_the_steps(block: Block) -> Iterator[WayBack]:
