@@ -8,7 +8,7 @@ from contextlib import AbstractContextManager
 import pytest
 from playwright.sync_api import Page
 
-from .looking import DESK, NARROW, PHONE, Visit
+from .looking import DESK, NARROW, PHONE, Visit, until
 
 pytestmark = pytest.mark.xdist_group(__name__)
 Visiting = Callable[..., AbstractContextManager[Visit]]
@@ -246,3 +246,20 @@ def test_nothing_is_folded_on_paper(visit: Visiting) -> None:
         assert page.evaluate(opened) == [True, True]
         page.evaluate("dispatchEvent(new Event('afterprint'))")
         assert page.evaluate(opened) == [True, False], "only what was opened for the printer is folded again"
+
+
+def test_what_is_wider_than_its_frame_is_in_reach_of_the_keyboard(visit: Visiting) -> None:
+    """Where a fold opens too, and no longer where the window has grown."""
+    reached = """() => [...document.querySelectorAll('.wide, main pre')]
+      .filter((frame) => frame.checkVisibility({ contentVisibilityAuto: true }))
+      .map((frame) => [frame.tabIndex === 0, frame.scrollWidth > frame.clientWidth + 1])"""
+    agreed = f"({reached})().every(([reached, wider]) => reached === wider)"
+    with visit(size=(240, 700)) as student:
+        page = student.open(HEAVIEST)
+        until(page, agreed)
+        page.locator(".fp-map-load > summary").click()
+        until(page, agreed)
+        assert page.evaluate(reached) == [[False, False], [True, True], [True, True]], "the map, the curve, its table"
+        page.set_viewport_size({"width": 1280, "height": 900})
+        until(page, agreed)
+        assert page.evaluate(reached) == [[False, False]] * 3
