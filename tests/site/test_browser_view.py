@@ -8,7 +8,7 @@ from contextlib import AbstractContextManager
 import pytest
 from playwright.sync_api import Page
 
-from .looking import DESK, PHONE, Visit
+from .looking import DESK, PHONE, Visit, until
 
 pytestmark = pytest.mark.xdist_group(__name__)
 Visiting = Callable[..., AbstractContextManager[Visit]]
@@ -33,10 +33,19 @@ UPSIDE_DOWN = """() => [...document.querySelectorAll('.fp-frame text:not(.fp-cap
 }).length"""
 
 
+# What is not chosen is as the course was built.
+CHOSEN = """([name, value]) => {
+  const { [name]: chosen, builtHand, builtView } = document.documentElement.dataset;
+  return (chosen ?? { hand: builtHand, view: builtView }[name] ?? '') === value;
+}"""
+
+
 def choose(page: Page, name: str, value: str) -> None:
+    """Chooses in the panel, shuts it, and waits until the page has followed."""
     page.click("summary:text('View')")
     page.check(f"input[name={name}][value='{value}']")
     page.keyboard.press("Escape")
+    until(page, CHOSEN, [name, value])
 
 
 def under_the_strings(page: Page, axis: int) -> None:
@@ -155,3 +164,18 @@ def test_without_scripts_the_lesson_is_whole_and_no_control_is_dead(visit: Visit
         page.click("summary:text('View')")
         assert page.locator("noscript").first.is_visible()
         assert page.locator(".top a:visible").count() == 4
+
+
+def test_two_choices_made_before_the_page_has_followed_both_hold(visit: Visiting, lessons: list[str]) -> None:
+    with visit() as student:
+        page = student.open(lessons[0])
+        page.click("summary:text('View')")
+        page.evaluate("""() => {
+          document.querySelector("input[name=hand][value=left]").click();
+          document.querySelector("input[name=view][value=player]").click();
+        }""")
+        until(page, CHOSEN, ["view", "player"])
+        assert page.evaluate(CHOSEN, ["hand", "left"])
+        page = student.open(lessons[0])
+        assert page.evaluate(CHOSEN, ["hand", "left"])
+        assert page.evaluate(CHOSEN, ["view", "player"])

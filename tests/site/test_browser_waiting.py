@@ -82,3 +82,25 @@ def test_who_comes_to_a_step_or_scrolls_sees_nothing_move(visit: Visiting) -> No
             page.mouse.wheel(0, -700)
             page.wait_for_timeout(50)
         assert page.evaluate("shifts") == []
+
+
+def test_a_link_followed_right_after_the_panel_was_shut_lands(visit: Visiting) -> None:
+    """What waited is laid out bit by bit then, each bit in its new size: a link does not wait for that."""
+    with visit(size=PHONE) as student:
+        page = student.open(LONG)
+        page.click("summary:text('View')")
+        until(page, f"{WAITING} > 3")
+        page.click("input[name=view][value=player]", force=True)
+        until(page, TURNED)
+        left = page.evaluate(f"""async () => {{
+          const step = {LAST_STEP}.id;
+          document.querySelector('details.view').open = false;
+          const all = {WAITING};
+          while ({WAITING} === all) await new Promise(requestAnimationFrame);
+          const some = {WAITING};
+          document.querySelector(`.contents a[href$="#${{step}}"]`).click();
+          return [some, {WAITING}];
+        }}""")
+        assert left[0] > 3, "it ends bit by bit"
+        assert left[1] == 0, "the link ended it"
+        assert abs(page.evaluate(f"{LAST_STEP}.getBoundingClientRect().top")) < 60
