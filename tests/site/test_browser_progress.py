@@ -119,6 +119,17 @@ def test_ticks_stay_and_can_be_cleared(visit: Visiting, lessons: list[str]) -> N
         assert page.locator(".fp-practice input:checked").count() == 0
 
 
+def test_a_tick_is_kept_also_where_one_leaves_before_the_frame_that_would_keep_it(
+    visit: Visiting, lessons: list[str]
+) -> None:
+    with visit() as student:
+        student.page.add_init_script("window.requestAnimationFrame = () => 0")
+        page = student.open(lessons[0])
+        page.locator(".fp-practice input").nth(1).check()
+        page = student.open(lessons[0])
+        assert page.locator(".fp-practice input").nth(1).is_checked()
+
+
 def test_nothing_is_sent(visit: Visiting, lessons: list[str]) -> None:
     with visit() as student:
         page = student.open(lessons[0])
