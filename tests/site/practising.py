@@ -19,12 +19,18 @@ def practise(student: Visit, lesson: str, block: int | None = None) -> Page:
 def shown(page: Page) -> Page:
     """Waits until the view is open."""
     until(page, f"document.querySelector('{VIEW}[open] [data-picture] svg') !== null")
-    return page
+    return followed(page)
 
 
 def gone(page: Page) -> None:
     """Waits until the view is away."""
     until(page, f"document.querySelector('{VIEW}') === null")
+
+
+def followed(page: Page) -> Page:
+    """Waits until what follows an answer is there too: it comes with the second frame (theme/js/afterwards.js)."""
+    page.evaluate("new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))")
+    return page
 
 
 def name(page: Page) -> str:
@@ -38,11 +44,12 @@ def short(page: Page) -> str:
 
 
 def press(page: Page, *keys: str) -> None:
-    """Presses keys one after another."""
+    """Presses keys one after another, and waits for what follows the last."""
     for key in keys:
         page.keyboard.press(key)
+    followed(page)
 
 
 def text(page: Page, what: str) -> str:
     """What a part of the view says, by its data attribute."""
-    return page.locator(f"{VIEW} [data-{what}]").first.text_content() or ""
+    return followed(page).locator(f"{VIEW} [data-{what}]").first.text_content() or ""

@@ -10,7 +10,7 @@ from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page
 
 from .looking import DESK, Visit, until
-from .practising import VIEW, gone, name, practise, press, short, shown, text
+from .practising import VIEW, followed, gone, name, practise, press, short, shown, text
 
 pytestmark = pytest.mark.xdist_group("practice")
 Visiting = Callable[..., AbstractContextManager[Visit]]
@@ -131,6 +131,31 @@ def test_each_group_of_keys_can_be_turned_off_and_stays_off(visit: Visiting) -> 
         page.focus(f"{VIEW} h2")
         press(page, "ArrowRight", "PageDown")
         assert name(page) == "Am7"
+
+
+PARTS = ", ".join(f"{VIEW} [data-{part}]" for part in "chord short stays move sound more table where live".split())
+SHOWN = f"""[...document.querySelectorAll('{PARTS}')].map((one) => one.textContent)
+  .concat(document.querySelectorAll('{VIEW} [data-picture] svg, {VIEW} [data-table] table').length)"""
+QUICK = """async (keys) => {
+  for (const key of keys) {
+    if (key === 'frame') await new Promise(requestAnimationFrame);
+    else document.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true }));
+  }
+}"""
+
+
+@pytest.mark.parametrize("between", [[], ["frame"], ["frame", "frame"]])
+def test_steps_gone_through_quickly_leave_nothing_of_those_passed(visit: Visiting, between: list[str]) -> None:
+    """Words and table follow a frame after name and picture: never those of a step that one has already left."""
+    with visit() as student:
+        page = practise(student, LESSON, block=1)
+        press(page, "ArrowRight")
+        press(page, "ArrowRight")
+        slowly = page.evaluate(SHOWN)
+        press(page, "ArrowLeft", "ArrowLeft")
+        assert page.evaluate(SHOWN) != slowly
+        page.evaluate(QUICK, ["ArrowRight", *between, "ArrowRight"])
+        assert followed(page).evaluate(SHOWN) == slowly
 
 
 def test_touch_goes_through_the_steps(visit: Visiting) -> None:
@@ -328,7 +353,7 @@ def test_left_hand_and_players_view_hold_in_practice(visit: Visiting) -> None:
         ):
             places = [place[axis] for place in page.evaluate(strings, [hand, view])]
             assert places == sorted(places, reverse=not grows), (hand, view)
-            assert page.locator(f"{VIEW} .practice-table-down").count() == (view == "player")
+            assert followed(page).locator(f"{VIEW} .practice-table-down").count() == (view == "player")
 
 
 def test_the_readers_names_for_notes_hold_in_practice(visit: Visiting) -> None:
