@@ -2,6 +2,7 @@
 
 Run it by itself: `python tests/bench/bench_interaction.py`. It prints and asserts nothing. For each tap: the time from
 it to the next painted frame, as the browser reports it (Event Timing; INP is the worst of a visit). Then layout shift.
+First the floor: a page with one button and nothing else, tapped in the same way; no page can be answered sooner here.
 """
 
 from __future__ import annotations
@@ -10,6 +11,7 @@ import argparse
 import datetime
 import os
 import platform
+import statistics
 import sys
 import tempfile
 from pathlib import Path
@@ -30,6 +32,10 @@ WATCH = """
     if (!one.hadRecentInput) shifts.push(one.value);
   })).observe({type: 'layout-shift', buffered: true});
 """
+BLANK = (
+    "data:text/html,<!doctype html><meta name=viewport content='width=device-width'><style>.on { color: red }</style>"
+    "<button onclick='this.classList.toggle(`on`)'>tap</button>"
+)
 TAPS = [
     ("open the view panel", "details.view > summary"),
     ("left-handed", "input[name=hand][value=left]"),
@@ -68,6 +74,13 @@ def tapped(page: Page, selector: str) -> float | None:
     return float(page.evaluate("Math.max(0, ...taps.map(([, duration]) => duration))"))
 
 
+def floor(page: Page) -> float:
+    """What a tap takes where there is nothing to do; the middle of several, since the browser counts in steps of 8."""
+    page.goto(BLANK)
+    page.wait_for_timeout(1000)
+    return statistics.median(tapped(page, "button") or 0.0 for _ in range(9))
+
+
 def measured(page: Page) -> None:
     """Prints a line a tap, and the shifts."""
     worst = 0.0
@@ -103,6 +116,7 @@ def main() -> None:
             page = context.new_page()
             context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWER})
             page.add_init_script(WATCH)
+            print(f"  a blank page's button   {floor(page):6.0f} ms (the floor)")
             page.goto(address + args.lesson)
             page.wait_for_timeout(5000)
             measured(page)
