@@ -104,3 +104,19 @@ def test_a_link_followed_right_after_the_panel_was_shut_lands(visit: Visiting) -
         assert left[0] > 3, "it ends bit by bit"
         assert left[1] == 0, "the link ended it"
         assert abs(page.evaluate(f"{LAST_STEP}.getBoundingClientRect().top")) < 60
+
+
+def test_no_caret_is_left_that_would_be_looked_for_in_every_frame(visit: Visiting) -> None:
+    """With a caret in what waits, or in a control of a long page, each frame took 20 ms more on a slow phone."""
+    caret = "getSelection().type"
+    with visit(size=PHONE, has_touch=True) as student:
+        page = student.open(LONG)
+        page.tap("summary:text('View')")
+        assert page.evaluate(caret) == "None"
+        until(page, f"{WAITING} > 3")
+        shut(page)
+        page.click(".fp-step .fp-words .fp-move > span")
+        assert page.evaluate(caret) == "Caret"
+        page.evaluate("document.querySelector('main header [data-practise]').click()")
+        until(page, f"document.querySelector('{VIEW}[open]') !== null")
+        assert page.evaluate(caret) == "None"
