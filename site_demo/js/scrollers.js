@@ -1,16 +1,24 @@
 // Wide tables and code scroll inside their own frame: where one really does, the keyboard can get at it.
 
-/** Makes every frame that overflows focusable and named, and takes that back when it fits again. */
+const FRAMES = ".wide, main pre";
+
+/**
+ * Makes every frame that overflows focusable and named, and takes that back when it fits again: as the page is laid out,
+ * when a window changes and when a fold opens. An observer is told of sizes when they are known anyway; to ask for them
+ * while the page starts would have all of a long lesson laid out at once.
+ */
 export function bindScrollers() {
-  const frames = [...document.querySelectorAll(".wide, main pre")];
-  const check = () => frames.forEach(makeReachable);
-  check();
-  window.addEventListener("resize", check, { passive: true });
+  const sizes = new ResizeObserver((changes) => {
+    const frames = new Set(changes.map(({ target }) => target.closest(FRAMES)).filter((frame) => frame !== null));
+    // All are measured before one is written to.
+    const measured = [...frames].map((frame) => ({ frame, overflows: frame.scrollWidth > frame.clientWidth + 1 }));
+    measured.forEach(({ frame, overflows }) => makeReachable(frame, overflows));
+  });
+  for (const frame of document.querySelectorAll(FRAMES)) [frame, ...frame.children].forEach((box) => sizes.observe(box));
 }
 
-/** @param {Element} frame */
-function makeReachable(frame) {
-  const overflows = frame.scrollWidth > frame.clientWidth + 1;
+/** @param {Element} frame @param {boolean} overflows */
+function makeReachable(frame, overflows) {
   if (!overflows) {
     for (const name of ["tabindex", "role", "aria-label"]) frame.removeAttribute(name);
     return;

@@ -1,4 +1,5 @@
 // The practice list's ticks: remembered by each box's data-key, cleared by one control.
+import { Afterwards } from "./afterwards.js";
 import { part, parts } from "./parts.js";
 import { keep, recall, siteRoot } from "./store.js";
 
@@ -8,9 +9,10 @@ export function bindTicks() {
   if (!boxes.length) return;
   const name = `fingerpost:ticks:${siteRoot()}`;
   const ticks = ticksKept(name);
+  const later = new Afterwards();
   for (const box of boxes) {
     box.checked = ticks[keyOf(box)] === true;
-    box.addEventListener("change", () => keepTicks(name, boxes));
+    box.addEventListener("change", () => later.put(() => keepTicks(name, boxes)));
   }
   for (const list of new Set(boxes.map((box) => box.closest("ul, ol")))) addClearing(name, boxes, list);
 }

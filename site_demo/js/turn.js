@@ -12,7 +12,10 @@ export function bindTurn() {
   const frames = parts(document, ".fp-frame[data-turned]", SVGSVGElement);
   if (!frames.length) return;
   const turns = frames.map((frame) => ({ frame, turn: turnable(frame) }));
+  let shown = root.dataset.view;
   root.addEventListener("viewchange", () => {
+    if (root.dataset.view === shown) return;
+    shown = root.dataset.view;
     const [near, far] = [true, false].map((drawn) => turns.filter(({ frame }) => isDrawn(frame) === drawn));
     near.forEach(({ turn }) => turn(root.dataset.view));
     // The tap is answered first; then come the pictures that nobody sees yet.

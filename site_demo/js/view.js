@@ -1,45 +1,57 @@
 // The switches of the View panel: which hand, how the neck lies, light or dark, size of the text.
+import { Afterwards } from "./afterwards.js";
 import { part } from "./parts.js";
 import { keep, recall } from "./store.js";
-import { waitFarOff } from "./waiting.js";
+import { Waiting } from "./waiting.js";
 
 const STORE = "fingerpost:view";
 const root = document.documentElement;
-/** Milliseconds after which a panel that was shut has gone from the screen. */
-const SHUT = 100;
-
 /** Binds the panel's radio buttons to the attributes of <html>, and remembers them. */
 export function bindView() {
   const panel = part(document, "[data-panel=view]", HTMLElement);
   if (!panel) return;
   panel.hidden = false;
   showCurrent(panel);
-  panel.addEventListener("change", ({ target }) => {
-    if (target instanceof HTMLInputElement) choose(target.name, target.value);
-  });
+  followChoices(panel);
   const details = panel.closest("details");
   if (!details) return;
   closeOnLeaving(details);
   hastenTaps(details);
 }
 
-/** While the panel is open, what it changes is drawn only where it can be seen. @param {HTMLDetailsElement} details */
-function hastenTaps(details) {
-  let end = () => {};
-  details.addEventListener("toggle", () => {
-    if (details.open) end = waitFarOff();
-    else setTimeout(end, SHUT);
+/** The tap is answered by its button; the page, most of which the panel covers, follows right after. @param {HTMLElement} panel */
+function followChoices(panel) {
+  const later = new Afterwards();
+  /** @type {Record<string, string>} */
+  const chosen = {};
+  panel.addEventListener("change", ({ target }) => {
+    if (!(target instanceof HTMLInputElement)) return;
+    chosen[target.name] = target.value;
+    later.put(() => choose(chosen));
   });
 }
 
 /**
- * @param {string} name hand, view, light, text, or what of the names (js/names.js)
- * @param {string} value empty: as the page was built, or as the device says
+ * While the panel is open, what it changes is drawn only where it can be seen. Laid out beforehand, it opens at once.
+ * @param {HTMLDetailsElement} details
  */
-function choose(name, value) {
-  if (value) root.dataset[name] = value;
-  else delete root.dataset[name];
-  keep(STORE, { ...recall(STORE, {}), [name]: value });
+function hastenTaps(details) {
+  const later = new Afterwards();
+  const waiting = new Waiting();
+  details.addEventListener("toggle", () => later.put(() => (details.open ? waiting.begin() : waiting.endByAndBy())));
+  globalThis.requestIdleCallback?.(() => details.lastElementChild?.getBoundingClientRect());
+}
+
+/**
+ * @param {Record<string, string>} chosen by its name: hand, view, light, text, or what of the names (js/names.js). Empty: as
+ *   the page was built, or as the device says
+ */
+function choose(chosen) {
+  for (const [name, value] of Object.entries(chosen)) {
+    if (value) root.dataset[name] = value;
+    else delete root.dataset[name];
+  }
+  keep(STORE, { ...recall(STORE, {}), ...chosen });
   root.dispatchEvent(new CustomEvent("viewchange"));
 }
 

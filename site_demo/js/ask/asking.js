@@ -1,4 +1,5 @@
 // Asks the questions: one at a time, answered by a tap or a key, the reason shown with each answer. Nothing is kept.
+import { Afterwards } from "../afterwards.js";
 import { part, parts, thePart } from "../parts.js";
 import { plain } from "../practice/picture.js";
 import { knownSteps } from "./known.js";
@@ -58,12 +59,22 @@ function answer(section, place, question, chosen, last, goOn) {
     else if (option === chosen) fill(button, "verdict", words.isWrong ?? "");
     button.dataset.verdict = option === question.right ? "right" : option === chosen ? "wrong" : "";
   }
+  // Right or wrong is shown at once; why, and the way on, right after.
+  new Afterwards().put(() => showReason(section, place, question, isRight, last, () => goOn(isRight)));
+}
+
+/**
+ * @param {HTMLElement} section @param {HTMLElement} place @param {Question} question @param {boolean} isRight
+ * @param {boolean} last @param {() => void} goOn
+ */
+function showReason(section, place, question, isRight, last, goOn) {
+  const words = thePart(section, "template[data-ask-part=words]", HTMLElement).dataset;
   const reason = copy(section, "template[data-ask-part=reason]");
   fill(reason, "verdict", (isRight ? words.right : words.wrong) ?? "");
   explain(reason, question);
   const on = slot(reason, "on");
   if (on) on.textContent = (last ? words.end : words.next) ?? "";
-  on?.addEventListener("click", () => goOn(isRight));
+  on?.addEventListener("click", goOn);
   place.append(reason);
   reason.focus();
 }

@@ -16,7 +16,6 @@ export function bindKeptLesson() {
   if (!boxes.length) return;
   const items = itemsOf(boxes);
   for (const { box, change } of items) {
-    box.addEventListener("change", () => noteDone(change, box.checked, Date.now()));
     // Ticked before such records were kept: when is not known.
     if (box.checked && !recordOf(change)) noteDone(change, true, 0);
   }
@@ -37,10 +36,10 @@ function itemsOf(boxes) {
   });
 }
 
-/** Ticks that were cleared all at once. @param {{box: HTMLInputElement, change: Change}[]} items */
+/** Ticks set, taken back, or cleared all at once. @param {{box: HTMLInputElement, change: Change}[]} items */
 function takeTicks(items) {
   for (const { box, change } of items) {
-    if (!box.checked && recordOf(change)?.done) noteDone(change, false, Date.now());
+    if (box.checked !== Boolean(recordOf(change)?.done)) noteDone(change, box.checked, Date.now());
   }
 }
 

@@ -1,4 +1,5 @@
 // The ways into the practice view: its controls in the lesson and its address. The view itself is fetched when asked for.
+import { Afterwards } from "../afterwards.js";
 import { part, parts } from "../parts.js";
 import { askedToPractise, practiseAddress } from "./address.js";
 
@@ -7,11 +8,15 @@ export function bindPractice() {
   const template = part(document, "template[data-practice]", HTMLTemplateElement);
   if (!template || !HTMLDialogElement.prototype.showModal) return;
   const follow = follower(template);
+  const later = new Afterwards();
   for (const opener of parts(document, "button[data-practise]", HTMLButtonElement)) {
     opener.hidden = false;
     opener.addEventListener("click", () => {
-      history.pushState({ practice: true }, "", practiseAddress(firstStep(opener)));
-      follow();
+      opener.ariaBusy = "true";
+      later.put(() => {
+        history.pushState({ practice: true }, "", practiseAddress(firstStep(opener)));
+        follow().finally(() => { opener.ariaBusy = null; });
+      });
     });
   }
   window.addEventListener("popstate", follow);

@@ -1,8 +1,9 @@
 // Shows in the view where one is: the step and its move, what is said aloud, the place in the block, what the large areas say.
+import { Afterwards } from "../afterwards.js";
 import { part, thePart } from "../parts.js";
 import { label } from "./controls.js";
 import { wayOf } from "./scene.js";
-import { show } from "./stage.js";
+import { explain, show } from "./stage.js";
 import { plainText } from "./steps.js";
 import { Address, tellWhere } from "./whereabouts.js";
 
@@ -16,6 +17,7 @@ const FITS = 8;
 
 export class Showing {
   #address = new Address();
+  #later = new Afterwards();
   #calm = window.matchMedia("(prefers-reduced-motion: reduce)");
 
   /** @param {import("./session.js").Given} given @param {import("./count.js").Count} counted */
@@ -28,23 +30,37 @@ export class Showing {
 
   /** A step that one has come to. @param {Now} now */
   come(now) {
-    this.draw(now, now.here.from !== null);
-    this.#announce(now);
+    this.#later.drop();
+    this.#show(now, now.here.from !== null, () => this.#announce(now));
     // Asked for now, it would have the page laid out twice.
     requestAnimationFrame(() => { this.body.scrollTop = 0; });
   }
 
   /** @param {Now} now @param {boolean} moving whether the move is to be seen */
   draw(now, moving) {
+    this.#later.catchUp();
+    this.#show(now, moving, () => undefined);
+  }
+
+  /**
+   * Name and picture come at once, what is read after them with the next frame.
+   * @param {Now} now @param {boolean} moving whether the move is to be seen @param {() => void} then
+   */
+  #show(now, moving, then) {
     const { view, say, settings } = this.given;
+    const { scene } = now.here;
     const pictures = this.#calm.matches || !settings.movement;
     const beat = (OF_A_BEAT * 60000) / settings.tempo;
-    show(view, now.here.scene, {
+    const before = show(view, scene, {
       how: pictures ? "pictures" : moving ? "moving" : "still", duration: now.running ? Math.min(MOVEMENT, beat) : MOVEMENT,
     }, say);
-    thePart(view, "[data-again]", HTMLButtonElement).hidden = pictures;
     this.where(now);
     this.label(now);
+    this.#later.put(() => {
+      explain(view, scene, before, say);
+      thePart(view, "[data-again]", HTMLButtonElement).hidden = pictures;
+      then();
+    });
   }
 
   /** In the order finger, string, fret, what rings; while time is kept only the move, since there is no time for more. @param {Now} now */
@@ -56,6 +72,7 @@ export class Showing {
 
   /** Says something to who listens. @param {string} words */
   tell(words) {
+    this.#later.catchUp();
     this.live.textContent = words;
   }
 
@@ -63,12 +80,13 @@ export class Showing {
   where({ here, running }) {
     const { view, steps, say } = this.given;
     tellWhere(view, say, steps, here.at, here.pair);
-    if (running) this.leave();
+    if (running) this.#address.drop();
     else this.#address.tell(here.practised.map((step) => step.id));
   }
 
-  /** What the address was to say it no longer does. */
+  /** Nothing of it is to come any more. */
   leave() {
+    this.#later.catchUp();
     this.#address.drop();
   }
 

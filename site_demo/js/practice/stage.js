@@ -20,27 +20,41 @@ const MORE = ".fp-words > :is(.fp-strokes, .fp-note, .fp-say, .fp-cue)";
 const ONE_LINE = 9;
 
 /**
+ * What one looks at first: name, short form, picture. Above the picture also what to tune, since it moves what is below.
  * @param {HTMLElement} view
  * @param {Scene} scene
  * @param {{how: Movement, duration: number}} movement duration in milliseconds
  * @param {import("../words.js").Say} say
+ * @returns {Step | null} a step that is to be seen too, small, as the shape before the move
  */
 export function show(view, scene, movement, say) {
+  const { step } = scene;
+  const arm = parts(step.element, ".fp-arm > :not(.fp-no)", HTMLElement).map((one) => one.cloneNode(true));
+  thePart(view, "[data-chord]", HTMLElement).replaceChildren(...arm.flatMap((one) => [one, " "]));
+  showShort(view, wayOf(scene, say("apart")).short);
+  copies(view, "[data-setup]", step.ordinal === 0 ? setupOf(step) : []);
+  return picture(view, scene, movement);
+}
+
+/**
+ * What is read below the picture: the words, the shape before, the table.
+ * @param {HTMLElement} view
+ * @param {Scene} scene
+ * @param {Step | null} before as `show` gave it
+ * @param {import("../words.js").Say} say
+ */
+export function explain(view, scene, before, say) {
   const { step, direction } = scene;
   const own = direction === "there";
   const way = wayOf(scene, say("apart"));
-  const arm = parts(step.element, ".fp-arm > :not(.fp-no)", HTMLElement).map((one) => one.cloneNode(true));
-  thePart(view, "[data-chord]", HTMLElement).replaceChildren(...arm.flatMap((one) => [one, " "]));
-  showShort(view, way.short);
   tell(view, "[data-stays]", way.stays);
   tell(view, "[data-move]", way.move);
   thePart(view, "[data-move-label]", HTMLElement).textContent = (own && textOf(step, ".fp-move > b")) || say("move");
   put(thePart(view, "[data-sound]", HTMLElement), (own && part(step.element, ".fp-words > .fp-sound", HTMLElement)) || "");
   copies(view, "[data-more]", parts(step.element, MORE, HTMLElement));
-  copies(view, "[data-setup]", step.ordinal === 0 ? setupOf(step) : []);
+  showBefore(view, before);
   copies(view, "[data-table]", parts(step.element, ".fp-strings", HTMLElement));
   parts(view, "[data-table] table", HTMLTableElement).forEach(plainTable);
-  picture(view, scene, movement);
 }
 
 /** @param {Step} step @param {string} line */
@@ -86,7 +100,7 @@ function plainTable(table) {
   table.className = table.classList.contains("fp-strings-down") ? "practice-table practice-table-down" : "practice-table";
 }
 
-/** @param {HTMLElement} view @param {Scene} scene @param {{how: Movement, duration: number}} movement */
+/** @param {HTMLElement} view @param {Scene} scene @param {{how: Movement, duration: number}} movement @returns {Step | null} */
 function picture(view, scene, { how, duration }) {
   const { step, before, direction } = scene;
   const svg = bigPicture(step.element, "practice-picture");
@@ -95,8 +109,8 @@ function picture(view, scene, { how, duration }) {
   thePart(view, "[data-picture]", HTMLElement).replaceChildren(svg);
   view.dataset.hand = document.documentElement.dataset.hand ?? svg.dataset.hand;
   if (direction === "back") showWayBack(svg, moves);
-  showBefore(view, how === "pictures" && moves.length > 0 ? before : null);
   if (how === "moving") animateMoves(svg, moves, { duration, lifted: fingersLifted(before?.shape ?? "", step.shape) });
+  return how === "pictures" && moves.length > 0 ? before : null;
 }
 
 /** @param {Scene} scene @param {SVGSVGElement} svg */

@@ -1,7 +1,7 @@
 // The practice view as a whole: puts it in the page, hands each part what it needs, and takes it away again.
 import { part, thePart } from "../parts.js";
 import { bindVolume } from "../sound/controls.js";
-import { waitFarOff } from "../waiting.js";
+import { Waiting } from "../waiting.js";
 import { sayFrom } from "../words.js";
 import { placeOf } from "./address.js";
 import { wakefulness } from "./awake.js";
@@ -32,7 +32,8 @@ import { pairOf } from "./walk.js";
 export function openPractice(template, ids, leave) {
   picturesAsChosen();
   const steps = readSteps(document);
-  const endWaiting = waitFarOff();
+  const waiting = new Waiting();
+  waiting.begin();
   const copy = /** @type {DocumentFragment} */ (template.content.cloneNode(true));
   const view = thePart(copy, "dialog", HTMLDialogElement);
   document.body.append(view);
@@ -61,7 +62,7 @@ export function openPractice(template, ids, leave) {
     ends.forEach((end) => end());
     view.close();
     view.remove();
-    endWaiting();
+    waiting.end();
     return now.step.element;
   } };
 }
