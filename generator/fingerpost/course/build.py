@@ -13,7 +13,7 @@ from fingerpost.course.ground import Ground, ground_of
 from fingerpost.course.in_doubt import in_doubt
 from fingerpost.course.joining import Joining
 from fingerpost.course.kept_lines import KeptLines
-from fingerpost.course.meant_start import as_meant
+from fingerpost.course.meant_start import about_what_is_written, as_meant
 from fingerpost.course.memory import Memory
 from fingerpost.course.mentions import Blocks, Here, last_seen, meaning
 from fingerpost.course.model import Block, BrokenBlock, Course, Lesson, MentionMeaning
@@ -101,17 +101,16 @@ class _Builder:
         """Builds a block; gives it, and whether what the hand holds after it is unknown."""
         block_id = syntax.id.text if syntax.id is not None else f"{draft.page.file}:{syntax.span.line}"
         ground = ground_of(syntax, self.settings)
-        written, mended = syntax, tuple[Diagnostic, ...]()
+        meant, mended = syntax, tuple[Diagnostic, ...]()
         if "start" in syntax.unread or "strum" in syntax.unread:
-            syntax, mended = as_meant(written, in_reading, ground.ground)
-        key = (written.source if draft.read else written, written.span)
-        start = self._start(syntax, ground.ground, key) if ground.sure else StartRead(None)
-        built = (
-            self._built(block_id, syntax, ground.ground, start, key, in_reading) if ground.sure else BuiltBlock(None)
-        )
+            meant, mended = as_meant(syntax, in_reading, ground.ground)
+        key = (syntax.source if draft.read else syntax, syntax.span)
+        start = self._start(meant, ground.ground, key) if ground.sure else StartRead(None)
+        built = self._built(block_id, meant, ground.ground, start, key, in_reading) if ground.sure else BuiltBlock(None)
         self.joining.note(block_id, syntax, start, ground.ground, built)
         teaching = self.parts.recall(("teaching", key), lambda: teaching_of(syntax))
-        here = [*mended, *ground.findings, *built.findings, *teaching.findings]
+        of_block = built.findings if meant is syntax else about_what_is_written(built.findings, syntax)
+        here = [*mended, *ground.findings, *of_block, *teaching.findings]
         self.findings += (finding for finding in here if self.joining.is_new(finding, syntax))
         errors = [*in_reading, *(finding for finding in here if self._breaks(finding))]
         sound = built.block is not None and not errors and not built.doubted and syntax.id is not None

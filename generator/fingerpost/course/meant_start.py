@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from fingerpost.course.agreement import agrees
@@ -38,6 +38,12 @@ def as_meant(
             block = _with(block, words, meant)
             mended.append(replace(finding, fix=meant.text))
     return block, tuple(mended)
+
+
+def about_what_is_written(findings: Iterable[Diagnostic], syntax: BlockSyntax) -> Iterator[Diagnostic]:
+    """The findings without those about a start or a `strum` that nobody has written; that it can't be read is said."""
+    unread = {words.span.line for words in (syntax.unread_start, syntax.unread_strum) if words is not None}
+    return (finding for finding in findings if finding.span.line not in unread)
 
 
 def _with(block: BlockSyntax, words: Token, text: Token) -> BlockSyntax:
