@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+from typing import TypeVar
+
 from fingerpost.course.ground import Ground
 from fingerpost.course.heard import Heard, heard_of
 from fingerpost.course.naming import chord_or_none
@@ -9,6 +12,8 @@ from fingerpost.music.chord import Chord
 from fingerpost.music.chord_fit import fit
 from fingerpost.music.shape import Shape
 from fingerpost.source.syntax import NameSaid
+
+T = TypeVar("T")
 
 
 def agrees(shape: Shape | None, said: NameSaid | None, ground: Ground) -> bool | None:
@@ -28,3 +33,22 @@ def sounds(chord: Chord, heard: Heard) -> bool:
     # Most that is tried is not, and a note too many is seen sooner than how it fits.
     few = heard.pitch_classes <= chord.pitch_classes | {heard.bass}
     return few and fit(chord, heard.pitch_classes, heard.bass).holds
+
+
+def rooted_first(found: Iterable[tuple[T, Shape, NameSaid | None]], ground: Ground) -> T | None:
+    """The first whose lowest note is the root of its name, or its bass; else the first of all; None of none.
+
+    found: each with the shape that comes of it and the name that is given to that; without a name nothing tells.
+    """
+    best: T | None = None
+    for one, shape, said in found:
+        if _root_below(shape, said, ground):
+            return one
+        best = one if best is None else best
+    return best
+
+
+def _root_below(shape: Shape, said: NameSaid | None, ground: Ground) -> bool:
+    heard = heard_of(shape, ground.fretboard)
+    chord = None if said is None else chord_or_none(said.symbol)
+    return heard is None or chord is None or (chord.bass or chord.root).pitch_class == heard.bass

@@ -5,11 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from fingerpost.course.agreement import agrees
+from fingerpost.course.agreement import agrees, rooted_first
 from fingerpost.course.ground import Ground
-from fingerpost.course.heard import heard_of
 from fingerpost.course.moves import move_of
-from fingerpost.course.naming import chord_or_none
 from fingerpost.course.perform import Held, perform
 from fingerpost.course.slip import Slip
 from fingerpost.course.spots import finger_of, fret_of, string_of, strings_with_letter
@@ -46,17 +44,17 @@ def likely_move(held: Held, steps: Sequence[StepSyntax], index: int, ground: Gro
 
     None where no name ahead can tell, or none of the moves tried agrees.
     """
+    return rooted_first(_agreeing(held, steps, index, ground), ground)
+
+
+def _agreeing(
+    held: Held, steps: Sequence[StepSyntax], index: int, ground: Ground
+) -> Iterator[tuple[Meant, Shape, NameSaid | None]]:
     line = steps[0].line
-    best: Meant | None = None
     for move in moves_near(line.actions[index], held.shape, ground) if line is not None else ():
         after = None if line is None else _performed(held, line, ground, index, move)
-        if line is None or after is None or not names_hold(after, line, steps[1:], ground):
-            continue
-        meant = Meant(write_move(move, ground.fretboard.tuning), after)
-        if root_below(after.shape, line.name, ground):
-            return meant
-        best = best or meant
-    return best
+        if line is not None and after is not None and names_hold(after, line, steps[1:], ground):
+            yield Meant(write_move(move, ground.fretboard.tuning), after), after.shape, line.name
 
 
 def possible_move(held: Held, line: MoveLine, index: int, ground: Ground) -> str:
@@ -65,13 +63,6 @@ def possible_move(held: Held, line: MoveLine, index: int, ground: Ground) -> str
         if _performed(held, line, ground, index, move) is not None:
             return write_move(move, ground.fretboard.tuning)
     return ""
-
-
-def root_below(shape: Shape, said: NameSaid | None, ground: Ground) -> bool:
-    """Whether the lowest note is the root of a name, or its bass, or there is no name to tell."""
-    heard = heard_of(shape, ground.fretboard)
-    chord = None if said is None else chord_or_none(said.symbol)
-    return heard is None or chord is None or (chord.bass or chord.root).pitch_class == heard.bass
 
 
 def names_hold(after: Held, line: MoveLine, ahead: Sequence[StepSyntax], ground: Ground) -> bool:

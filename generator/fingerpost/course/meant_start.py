@@ -5,15 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
-from fingerpost.course.agreement import agrees
+from fingerpost.course.agreement import agrees, rooted_first
 from fingerpost.course.ground import Ground
 from fingerpost.course.left_out import letters_left_out
-from fingerpost.course.likely_move import root_below
 from fingerpost.course.start import read_start, stands_alone
 from fingerpost.course.trail import Trail
 from fingerpost.diagnostics import Diagnostic
+from fingerpost.music.shape import Shape
 from fingerpost.source.grammar import start_or_none, strum_or_none
-from fingerpost.source.syntax import BlockSyntax, Token
+from fingerpost.source.syntax import BlockSyntax, NameSaid, Token
 
 
 def as_meant(
@@ -33,7 +33,7 @@ def as_meant(
             block = _with(block, words, replace(words, text=finding.fix))
             continue
         texts = letters_left_out(words, finding.span, ground.fretboard.tuning)
-        meant = _first_holding(block, words, texts, ground)
+        meant = rooted_first(_holding(block, words, texts, ground), ground)
         if meant is not None:
             block = _with(block, words, meant)
             mended.append(replace(finding, fix=meant.text))
@@ -53,17 +53,14 @@ def _with(block: BlockSyntax, words: Token, text: Token) -> BlockSyntax:
     return replace(block, start=start_or_none(text))
 
 
-def _first_holding(block: BlockSyntax, words: Token, texts: Iterator[Token], ground: Ground) -> Token | None:
-    """The first text with which the start can be held and its name holds; one with the root below goes first."""
-    best = None
+def _holding(
+    block: BlockSyntax, words: Token, texts: Iterator[Token], ground: Ground
+) -> Iterator[tuple[Token, Shape, NameSaid | None]]:
+    """The texts with which the start can be held and its name holds."""
     for text in texts:
         tried = _with(block, words, text)
         if tried.start is None or not stands_alone(tried):
             continue
         read = read_start(tried, ground, Trail())
-        if read.shape is None or read.findings or not agrees(read.shape, tried.start.name, ground):
-            continue
-        if root_below(read.shape, tried.start.name, ground):
-            return text
-        best = best or text
-    return best
+        if read.shape is not None and not read.findings and agrees(read.shape, tried.start.name, ground):
+            yield text, read.shape, tried.start.name

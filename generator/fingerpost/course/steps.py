@@ -106,12 +106,12 @@ class Walk:
         """Goes on as if the line had been written as was likely meant, unless its own name denies that."""
         before = self.held
         self.held = replace(before, sure=False)
-        done = self._as_offered(before, unread.meant) if unread is not None and unread.meant is not None else None
-        if done is not None:
-            self.held = done.held
-        elif (
-            unread is not None and not unread.finding.fix and before.sure and self.letters_sought < MOST_LETTERS_SOUGHT
-        ):
+        if unread is None:
+            return
+        offered = None if unread.meant is None else self._as_offered(before, unread.meant)
+        if offered is not None:
+            self.held = offered.held
+        elif not unread.finding.fix and before.sure and self.letters_sought < MOST_LETTERS_SOUGHT:
             self.letters_sought += 1
             if filled := with_letter_left_out(step, unread.finding.span, before, ahead, self.ground):
                 self.findings.append(replace(unread.finding, fix=filled[0].text.text))

@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from fingerpost.course.agreement import rooted_first
 from fingerpost.course.ground import Ground
 from fingerpost.course.left_out import letters_left_out
-from fingerpost.course.likely_move import names_hold, root_below
+from fingerpost.course.likely_move import names_hold
 from fingerpost.course.perform import Held, Performed, perform
 from fingerpost.course.slip import Slip
 from fingerpost.diagnostics import Diagnostic, Span
+from fingerpost.music.shape import Shape
 from fingerpost.source.grammar import move_or_none, read_move
-from fingerpost.source.syntax import BlockSyntax, MoveLine, StepSyntax, Token
+from fingerpost.source.syntax import BlockSyntax, MoveLine, NameSaid, StepSyntax, Token
 
 
 @dataclass(frozen=True)
@@ -42,19 +44,20 @@ def with_letter_left_out(
 
     One after which the lowest note is the root of the line's name goes before others.
     """
-    best: tuple[MoveLine, Performed] | None = None
+    return rooted_first(_holding(step, fault, held, ahead, ground), ground)
+
+
+def _holding(
+    step: StepSyntax, fault: Span, held: Held, ahead: Sequence[StepSyntax], ground: Ground
+) -> Iterator[tuple[tuple[MoveLine, Performed], Shape, NameSaid | None]]:
     for text in letters_left_out(step.unread, fault, ground.fretboard.tuning) if step.unread is not None else ():
         line = move_or_none(text)
         if line is None:
             continue
         line = line if line.name is not None else replace(line, name=step.unread_name)
         done = _done(held, line, ground)
-        if done is None or not names_hold(done.held, line, ahead, ground):
-            continue
-        if root_below(done.held.shape, line.name, ground):
-            return line, done
-        best = best or (line, done)
-    return best
+        if done is not None and names_hold(done.held, line, ahead, ground):
+            yield (line, done), done.held.shape, line.name
 
 
 def _done(held: Held, line: MoveLine, ground: Ground) -> Performed | None:
