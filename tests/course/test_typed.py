@@ -73,3 +73,9 @@ def test_a_slip_is_one_finding_with_what_was_meant(typed: str, meant: str, fix: 
     assert [at for at, _ in found] == [line]
     if fix:
         assert found == [(line, fix)]
+
+
+def test_a_start_and_its_strum_that_both_lack_a_letter() -> None:
+    """What is struck ends at string 1 where the name does not tell: from A to B it would be A minor too."""
+    lines = "id: am\nstart: 2 D2, 3 G2, 1 B = Am\nstrum: A-\nteaches: [Am, Asus2]\nsteps:\n- 1 off = Asus2"
+    assert said(f"```moves\n{lines}\n```\n") == [(3, "2 D2, 3 G2, 1 B1 = Am"), (4, "A-e")]

@@ -26,12 +26,18 @@ def letters_left_out(words: Token, fault: Span, tuning: Tuning) -> Iterator[Toke
     begin = max(words.text[:last].rfind(" ") + 1, last - LONGEST_WORD)
     before = () if words.text[begin:last].isalpha() and last - begin > 1 else range(last, begin - 1, -1)
     places = [*before, *range(stop, min(end, stop + LONGEST_WORD) + 1)]
-    yield from (replace(words, text=text) for text in filled_in(words.text, places, _letters(words.text, tuning)))
+    texts = (text for at in places for text in filled_in(words.text, at, _letters(words.text, at, tuning)))
+    yield from (replace(words, text=text) for text in dict.fromkeys(texts))
 
 
-def _letters(text: str, tuning: Tuning) -> str:
-    """What a place or a range of strings is written with; first what this text names its strings by."""
-    letters = [letter for letter in reversed(tuning.letters) if letter is not None and len(letter) == 1]
+def _letters(text: str, at: int, tuning: Tuning) -> str:
+    """What a place or a range of strings is written with; first what this text names its strings by.
+
+    Of the strings, for the end of a range the highest comes first, and for its beginning the lowest: most are struck.
+    """
+    letters = [letter for letter in tuning.letters if letter is not None and len(letter) == 1]
+    if text[at : at + 1] == "-":
+        letters.reverse()
     named = any(letter in text for letter in letters)
     digits = "123456789"
     return "".join((*letters, digits, "-:") if named else (digits, *letters, "-:"))

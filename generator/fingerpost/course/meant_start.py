@@ -25,7 +25,7 @@ def as_meant(
     the start tells which.
     """
     block, mended = syntax, list[Diagnostic]()
-    for words in (syntax.unread_strum, syntax.unread_start):
+    for words in (syntax.unread_start, syntax.unread_strum):
         finding = None if words is None else next((f for f in sorted(errors) if f.span.line == words.span.line), None)
         if words is None or finding is None:
             continue

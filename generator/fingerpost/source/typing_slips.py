@@ -49,6 +49,6 @@ def undone(text: str, start: int, end: int) -> Iterator[str]:
     return (other for other in dict.fromkeys((*twice, *turned, *besides)) if other != text)
 
 
-def filled_in(text: str, places: Iterable[int], letters: str) -> Iterator[str]:
-    """The text with one letter more, at each of the offsets in their order; each text once."""
-    return iter(dict.fromkeys(text[:at] + letter + text[at:] for at in places for letter in letters))
+def filled_in(text: str, at: int, letters: str) -> Iterator[str]:
+    """The text with one letter more at an offset, each of them in turn."""
+    return (text[:at] + letter + text[at:] for letter in letters)
