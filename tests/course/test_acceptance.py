@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fingerpost.course.acceptance import settle
 from fingerpost.course.build import build
-from fingerpost.course.compare import Side, compare
+from fingerpost.course.comparison.courses import Side, compare
 from fingerpost.course.memory import Memory
 from fingerpost.course.settings import Settings
 from fingerpost.diagnostics import Code

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from fingerpost.course.alignment import align
 from fingerpost.course.build import build
-from fingerpost.course.compare import Side, compare
-from fingerpost.course.difference import BlockChange, Comparison, Fact, How
+from fingerpost.course.comparison.alignment import align
+from fingerpost.course.comparison.courses import Side, compare
+from fingerpost.course.comparison.difference import BlockChange, Comparison, Fact, How
 from fingerpost.course.settings import Settings
 from fingerpost.source.page import read_page
 from hypothesis import given

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from fingerpost.course.ground import Ground, ground_of
+from fingerpost.course.meant.ready_line import ready
 from fingerpost.course.perform import Held, perform
-from fingerpost.course.ready_line import ready
 from fingerpost.course.settings import Settings
 from fingerpost.course.slip import Slip
 from fingerpost.course.sound import SILENT_BY_NATURE

@@ -6,13 +6,13 @@ import random
 
 import pytest
 from fingerpost.course.build import build
-from fingerpost.course.edits_near import candidates
 from fingerpost.course.ground import ground_of
-from fingerpost.course.one_slip import searched
+from fingerpost.course.meant.edits_near import candidates
+from fingerpost.course.meant.one_slip import searched
+from fingerpost.course.meant.thread import Strand, Thread
+from fingerpost.course.meant.trial import MOST_TRIED
 from fingerpost.course.perform import Held
 from fingerpost.course.settings import Settings
-from fingerpost.course.thread import Strand, Thread
-from fingerpost.course.trial import MOST_TRIED
 from fingerpost.diagnostics import Severity
 from fingerpost.music.chord_name import names
 from fingerpost.music.fretboard import Fretboard

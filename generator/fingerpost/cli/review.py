@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from fingerpost.cli.answer import FINE, FOUND_ERRORS, QuestionError
 
 if TYPE_CHECKING:
-    from fingerpost.course.compare import Side
+    from fingerpost.course.comparison.courses import Side
     from fingerpost.report.review import Review
     from fingerpost.report.review_html import Draw
     from fingerpost.workspace.both_sides import CommitCourse
@@ -50,7 +50,7 @@ def run(args: argparse.Namespace) -> int:
 
 
 def _review(course: Path, commits: str) -> tuple[Review, CommitCourse, CommitCourse]:
-    from fingerpost.course.compare import compare
+    from fingerpost.course.comparison.courses import compare
     from fingerpost.report.review import Review, only_after
     from fingerpost.report.visible import visible
     from fingerpost.workspace.both_sides import both_sides
@@ -75,7 +75,7 @@ def _review(course: Path, commits: str) -> tuple[Review, CommitCourse, CommitCou
 
 
 def _side(course: CommitCourse) -> Side:
-    from fingerpost.course.compare import Side
+    from fingerpost.course.comparison.courses import Side
 
     pages = {page.file: page.text for page in course.sources.pages}
     read = [block for page in course.checked.pages for block in page.syntax.blocks]

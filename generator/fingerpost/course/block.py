@@ -11,17 +11,17 @@ from fingerpost.course.ground import Ground
 from fingerpost.course.heard import heard_of
 from fingerpost.course.kept_lines import KeptLines
 from fingerpost.course.ledger import Use, uses_of
+from fingerpost.course.meant.second_reading import denials, second_reading
+from fingerpost.course.meant.start_again import start_again
+from fingerpost.course.meant.thread import Joined, Strand
+from fingerpost.course.meant.unread_line import Unread
 from fingerpost.course.model import Block, Step
 from fingerpost.course.name_book import NameBook
 from fingerpost.course.perform import Held, Stuck, movers, perform
 from fingerpost.course.practice import practice
-from fingerpost.course.second_reading import denials, second_reading
 from fingerpost.course.slip import warning
 from fingerpost.course.start import StartRead
-from fingerpost.course.start_again import start_again
 from fingerpost.course.steps import Walk
-from fingerpost.course.thread import Joined, Strand
-from fingerpost.course.unread_line import Unread
 from fingerpost.course.ways_back import ways_back, wrap_around
 from fingerpost.course.words import quoted
 from fingerpost.diagnostics import Code, Diagnostic, Edit, Span

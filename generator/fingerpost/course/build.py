@@ -11,9 +11,11 @@ from fingerpost.course.broken import ErrorsByBlock, notice
 from fingerpost.course.chord_index import chord_index
 from fingerpost.course.ground import Ground, ground_of
 from fingerpost.course.in_doubt import in_doubt
-from fingerpost.course.joining import Joining
 from fingerpost.course.kept_lines import KeptLines
-from fingerpost.course.meant_start import about_what_is_written, as_meant
+from fingerpost.course.meant.joining import Joining
+from fingerpost.course.meant.start_and_strum import about_what_is_written, as_meant
+from fingerpost.course.meant.thread import Joined
+from fingerpost.course.meant.unread_line import unread_lines
 from fingerpost.course.memory import Memory
 from fingerpost.course.mentions import Blocks, Here, last_seen, meaning
 from fingerpost.course.model import Block, BrokenBlock, Course, Lesson, MentionMeaning
@@ -23,9 +25,7 @@ from fingerpost.course.rules import course_findings
 from fingerpost.course.settings import Settings
 from fingerpost.course.start import StartRead, read_start, stands_alone
 from fingerpost.course.teaching import Teaching, Told, teaching_of
-from fingerpost.course.thread import Joined
 from fingerpost.course.trail import Ending, Trail, sighted
-from fingerpost.course.unread_line import unread_lines
 from fingerpost.diagnostics import Diagnostic, Severity
 from fingerpost.music import chord_symbol
 from fingerpost.music.fretboard import Fretboard

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 from fingerpost.course.ground import Ground
 from fingerpost.course.heard import Heard
-from fingerpost.course.meant_name import meant_name
+from fingerpost.course.meant.name import meant_name
 from fingerpost.course.model import Naming
 from fingerpost.course.name_book import NameBook, over_bass
 from fingerpost.course.slip import Slip, error, note, slip

@@ -9,7 +9,8 @@ from fingerpost.course.extras import Extras, extras_of
 from fingerpost.course.ground import Ground
 from fingerpost.course.ids import StepIds
 from fingerpost.course.kept_lines import KeptLines
-from fingerpost.course.likely_move import LINES_AHEAD, likely_move, names_hold, possible_move
+from fingerpost.course.meant.likely_move import LINES_AHEAD, likely_move, names_hold, possible_move
+from fingerpost.course.meant.unread_line import Unread, with_letter_left_out
 from fingerpost.course.model import Naming, Step, StringRow
 from fingerpost.course.name_book import NameBook
 from fingerpost.course.naming import Named
@@ -17,7 +18,6 @@ from fingerpost.course.perform import Held, Performed, Stuck
 from fingerpost.course.slip import error
 from fingerpost.course.sound import sound_findings
 from fingerpost.course.table import table
-from fingerpost.course.unread_line import Unread, with_letter_left_out
 from fingerpost.course.words import quoted
 from fingerpost.diagnostics import Code, Diagnostic, Span
 from fingerpost.music.shape import Shape

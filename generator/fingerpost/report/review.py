@@ -7,7 +7,7 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from fingerpost.course.difference import Comparison
+from fingerpost.course.comparison.difference import Comparison
 from fingerpost.diagnostics import Diagnostic, Severity
 
 _NUMBERED_LINE = re.compile(r"\blines? \d+")

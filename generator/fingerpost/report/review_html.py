@@ -8,7 +8,7 @@ import html
 from collections.abc import Callable, Iterable, Iterator
 from importlib import resources
 
-from fingerpost.course.difference import BlockChange, How, StepChange
+from fingerpost.course.comparison.difference import BlockChange, How, StepChange
 from fingerpost.course.model import Step
 from fingerpost.music.fretboard import Fretboard
 from fingerpost.report import review_words as said

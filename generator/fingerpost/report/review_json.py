@@ -6,7 +6,7 @@ import json
 from collections.abc import Iterator
 from typing import Any
 
-from fingerpost.course.difference import BlockChange, Fact, StepChange, StringChange
+from fingerpost.course.comparison.difference import BlockChange, Fact, StepChange, StringChange
 from fingerpost.course.model import Step
 from fingerpost.music.chord_symbol import write as write_symbol
 from fingerpost.music.shape_text import write_shape

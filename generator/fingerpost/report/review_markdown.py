@@ -11,7 +11,7 @@ import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from fingerpost.course.difference import BlockChange, How
+from fingerpost.course.comparison.difference import BlockChange, How
 from fingerpost.report import review_words as said
 from fingerpost.report.quoted import clipped
 from fingerpost.report.review import Review, counted, shortened

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fingerpost.course.difference import BlockChange, How
+from fingerpost.course.comparison.difference import BlockChange, How
 from fingerpost.report import review_words as said
 from fingerpost.report.quoted import clipped, spelled_out
 from fingerpost.report.review import Review, counted, shortened

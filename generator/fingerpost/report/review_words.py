@@ -5,7 +5,16 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from fingerpost.course.difference import BlockChange, Fact, How, Placed, StepChange, StringChange, Take, WordChange
+from fingerpost.course.comparison.difference import (
+    BlockChange,
+    Fact,
+    How,
+    Placed,
+    StepChange,
+    StringChange,
+    Take,
+    WordChange,
+)
 from fingerpost.course.model import Step
 from fingerpost.music.chord_symbol import SymbolStyle, read, write
 from fingerpost.music.shape_text import write_shape

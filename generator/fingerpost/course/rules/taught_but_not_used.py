@@ -17,9 +17,9 @@ from collections.abc import Iterable, Iterator
 
 from fingerpost.course.ground import ground_of
 from fingerpost.course.ledger import Use, use_word
+from fingerpost.course.meant.step_left_out import LeftOut, step_left_out
 from fingerpost.course.option_values import nearest
 from fingerpost.course.slip import warning
-from fingerpost.course.step_left_out import LeftOut, step_left_out
 from fingerpost.course.teaching import Told
 from fingerpost.course.words import quoted
 from fingerpost.diagnostics import Code, Diagnostic

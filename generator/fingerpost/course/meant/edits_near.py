@@ -6,10 +6,10 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from fingerpost.course.agreement import agrees
-from fingerpost.course.edits import Began, Struck, Surplus, Swapped, Word
 from fingerpost.course.ground import Ground
-from fingerpost.course.likely_move import moves_near
-from fingerpost.course.search import (
+from fingerpost.course.meant.edits import Began, Struck, Surplus, Swapped, Word
+from fingerpost.course.meant.likely_move import moves_near
+from fingerpost.course.meant.search import (
     FRETS_TRIED,
     LINE_AWAY,
     LINES_BACK,
@@ -25,9 +25,9 @@ from fingerpost.course.search import (
     strums,
     touched,
 )
-from fingerpost.course.steps_missing import helpful, missing
-from fingerpost.course.thread import Joint, strum_of_start
-from fingerpost.course.trial import Trial
+from fingerpost.course.meant.steps_missing import helpful, missing
+from fingerpost.course.meant.thread import Joint, strum_of_start
+from fingerpost.course.meant.trial import Trial
 from fingerpost.music.move import Move, Place
 from fingerpost.music.shape import Finger, Press, Shape
 from fingerpost.source.syntax import (

@@ -7,12 +7,12 @@ from dataclasses import dataclass, field
 
 from fingerpost.course.agreement import is_called
 from fingerpost.course.ground import Ground
+from fingerpost.course.meant.ready_line import ReadyLine, ready
+from fingerpost.course.meant.thread import Joint, Row
 from fingerpost.course.moves import strum_of
 from fingerpost.course.naming import chord_or_none
 from fingerpost.course.perform import Held
-from fingerpost.course.ready_line import ReadyLine, ready
 from fingerpost.course.slip import Slip
-from fingerpost.course.thread import Joint, Row
 from fingerpost.music.chord import Chord
 from fingerpost.music.move import Move
 from fingerpost.music.shape import Shape

@@ -6,11 +6,11 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, fields, replace
 
-from fingerpost.course.alignment import align
-from fingerpost.course.compare_blocks import Pair, block_change, pair_blocks, placed_blocks, unreadable_blocks
-from fingerpost.course.difference import BlockChange, Comparison, Fact, PageChange, Placed
+from fingerpost.course.comparison.alignment import align
+from fingerpost.course.comparison.blocks import Pair, block_change, pair_blocks, placed_blocks, unreadable_blocks
+from fingerpost.course.comparison.difference import BlockChange, Comparison, Fact, PageChange, Placed
+from fingerpost.course.comparison.reach import kept, reach
 from fingerpost.course.model import Course
-from fingerpost.course.reach import kept, reach
 from fingerpost.course.settings import OPTIONS, Settings
 from fingerpost.music.chord_symbol import write
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from fingerpost.course.difference import BlockChange, How, Kept, PageChange, Placed, Reach, StepChange, Take
+from fingerpost.course.comparison.difference import BlockChange, How, Kept, PageChange, Placed, Reach, StepChange, Take
 from fingerpost.course.model import ChordEntry, Course
 
 

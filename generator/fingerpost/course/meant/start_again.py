@@ -4,19 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fingerpost.course.corrected import Slipped, finding
-from fingerpost.course.edits import Began
-from fingerpost.course.edits_near import can_begin, places_near
 from fingerpost.course.ground import Ground
+from fingerpost.course.meant.corrected import Slipped, finding
+from fingerpost.course.meant.edits import Began
+from fingerpost.course.meant.edits_near import can_begin, places_near
+from fingerpost.course.meant.search import START, Candidate, Search
+from fingerpost.course.meant.second_reading import MOST_LINES, Begin, denials
+from fingerpost.course.meant.thread import Thread, strum_of_start
+from fingerpost.course.meant.trial import Trial
+from fingerpost.course.meant.weighing import Weighing
 from fingerpost.course.moves import move_of, strum_of
 from fingerpost.course.perform import Held
-from fingerpost.course.search import START, Candidate, Search
-from fingerpost.course.second_reading import MOST_LINES, Begin, denials
 from fingerpost.course.slip import Slip
 from fingerpost.course.steps import Walk
-from fingerpost.course.thread import Thread, strum_of_start
-from fingerpost.course.trial import Trial
-from fingerpost.course.weighing import Weighing
 from fingerpost.diagnostics import Diagnostic
 from fingerpost.music.move import Place
 from fingerpost.music.shape import Press, Shape, open_shape

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from fingerpost.course.agreement import agrees, rooted_first
 from fingerpost.course.ground import Ground
-from fingerpost.course.left_out import letters_left_out
+from fingerpost.course.meant.left_out import letters_left_out
 from fingerpost.course.start import read_start, stands_alone
 from fingerpost.course.trail import Trail
 from fingerpost.diagnostics import Diagnostic

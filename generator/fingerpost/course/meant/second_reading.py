@@ -5,18 +5,18 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 
-from fingerpost.course.corrected import Slipped, corrected, finding
-from fingerpost.course.edits import Began, Struck
 from fingerpost.course.ground import Ground
 from fingerpost.course.heard import heard_of
+from fingerpost.course.meant.corrected import Slipped, corrected, finding
+from fingerpost.course.meant.edits import Began, Struck
+from fingerpost.course.meant.one_slip import Found, one_slip
+from fingerpost.course.meant.thread import Strand, Thread
+from fingerpost.course.meant.trial import Trial
 from fingerpost.course.name_book import NameBook
 from fingerpost.course.naming import chord_or_none, computed
-from fingerpost.course.one_slip import Found, one_slip
 from fingerpost.course.perform import Held
 from fingerpost.course.steps import DOUBTFUL, Walk, is_uncommon
 from fingerpost.course.teaching import teaching_of
-from fingerpost.course.thread import Strand, Thread
-from fingerpost.course.trial import Trial
 from fingerpost.diagnostics import Code, Diagnostic, Severity
 from fingerpost.music.chord import Chord
 from fingerpost.source.syntax import BlockSyntax, NameSaid

@@ -6,12 +6,12 @@ from collections.abc import Iterator, Sequence
 from contextlib import suppress
 from dataclasses import replace
 
-from fingerpost.course.edits import Missing
 from fingerpost.course.ground import Ground
+from fingerpost.course.meant.edits import Missing
+from fingerpost.course.meant.search import AND_STRUM, FRETS_TRIED, MISSING, Candidate, Search, strums
+from fingerpost.course.meant.trial import Trial
 from fingerpost.course.moves import move_of, strum_of
-from fingerpost.course.search import AND_STRUM, FRETS_TRIED, MISSING, Candidate, Search, strums
 from fingerpost.course.slip import Slip
-from fingerpost.course.trial import Trial
 from fingerpost.music.move import ImpossibleMove, Move, Mute, Place, Strum, apply_all
 from fingerpost.music.neighbours import steps as moves_of
 from fingerpost.music.shape import Finger, Shape

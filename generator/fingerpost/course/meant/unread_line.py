@@ -7,8 +7,8 @@ from dataclasses import dataclass, replace
 
 from fingerpost.course.agreement import rooted_first
 from fingerpost.course.ground import Ground
-from fingerpost.course.left_out import letters_left_out
-from fingerpost.course.likely_move import names_hold
+from fingerpost.course.meant.left_out import letters_left_out
+from fingerpost.course.meant.likely_move import names_hold
 from fingerpost.course.perform import Held, Performed, perform
 from fingerpost.course.slip import Slip
 from fingerpost.diagnostics import Diagnostic, Span

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from fingerpost.course.edits import Began, Missing, OneEdit, Struck, Surplus, Swapped, Word
 from fingerpost.course.ground import Ground
+from fingerpost.course.meant.edits import Began, Missing, OneEdit, Struck, Surplus, Swapped, Word
+from fingerpost.course.meant.one_slip import Found
+from fingerpost.course.meant.thread import Thread, strum_of_start
 from fingerpost.course.moves import move_of
-from fingerpost.course.one_slip import Found
 from fingerpost.course.slip import error
-from fingerpost.course.thread import Thread, strum_of_start
 from fingerpost.course.words import quoted
 from fingerpost.diagnostics import Code, Diagnostic, Span
 from fingerpost.music import chord_symbol

@@ -6,11 +6,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from fingerpost.course.agreement import sounds
-from fingerpost.course.edits import Began, Missing, OfLine, Struck, Surplus
 from fingerpost.course.heard import heard_of
+from fingerpost.course.meant.edits import Began, Missing, OfLine, Struck, Surplus
+from fingerpost.course.meant.search import Candidate, Search
 from fingerpost.course.naming import chord_or_none
 from fingerpost.course.perform import Held
-from fingerpost.course.search import Candidate, Search
 from fingerpost.course.teaching import teaching_of
 from fingerpost.music.chord import Chord
 from fingerpost.music.chord_name import fit, names

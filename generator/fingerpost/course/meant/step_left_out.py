@@ -6,20 +6,20 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from fingerpost.course.agreement import sounds
-from fingerpost.course.corrected import step_text
-from fingerpost.course.edits import Missing
 from fingerpost.course.ground import Ground
 from fingerpost.course.heard import heard_of
 from fingerpost.course.ledger import Use, uses_of_step
+from fingerpost.course.meant.corrected import step_text
+from fingerpost.course.meant.edits import Missing
+from fingerpost.course.meant.one_slip import searched
+from fingerpost.course.meant.search import FRETS_TRIED, MISSING, Candidate, Search, strums
+from fingerpost.course.meant.steps_missing import damping
+from fingerpost.course.meant.thread import Strand, Thread
+from fingerpost.course.meant.weighing import OTHER_BASS, Weighing
 from fingerpost.course.model import Block, Naming, Step
 from fingerpost.course.naming import chord_or_none
-from fingerpost.course.one_slip import searched
 from fingerpost.course.perform import Held
-from fingerpost.course.search import FRETS_TRIED, MISSING, Candidate, Search, strums
-from fingerpost.course.steps_missing import damping
 from fingerpost.course.teaching import teaching_of
-from fingerpost.course.thread import Strand, Thread
-from fingerpost.course.weighing import OTHER_BASS, Weighing
 from fingerpost.diagnostics import Span
 from fingerpost.music import chord_symbol
 from fingerpost.music.chord import Chord

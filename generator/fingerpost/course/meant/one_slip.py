@@ -11,14 +11,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from fingerpost.course.agreement import agrees
-from fingerpost.course.edits import Missing, OneEdit, Surplus
-from fingerpost.course.edits_near import candidates
 from fingerpost.course.ground import Ground
+from fingerpost.course.meant.edits import Missing, OneEdit, Surplus
+from fingerpost.course.meant.edits_near import candidates
+from fingerpost.course.meant.search import Candidate, Search
+from fingerpost.course.meant.thread import Row, Thread
+from fingerpost.course.meant.trial import Trial
+from fingerpost.course.meant.weighing import Weighing, strand_of
 from fingerpost.course.perform import Held
-from fingerpost.course.search import Candidate, Search
-from fingerpost.course.thread import Row, Thread
-from fingerpost.course.trial import Trial
-from fingerpost.course.weighing import Weighing, strand_of
 from fingerpost.music.chord import Chord
 from fingerpost.music.shape import Shape
 

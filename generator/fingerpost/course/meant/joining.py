@@ -8,9 +8,9 @@ from itertools import pairwise
 
 from fingerpost.course.block import BuiltBlock
 from fingerpost.course.ground import Ground
-from fingerpost.course.second_reading import is_readable
+from fingerpost.course.meant.second_reading import is_readable
+from fingerpost.course.meant.thread import Joined, Strand
 from fingerpost.course.start import StartRead
-from fingerpost.course.thread import Joined, Strand
 from fingerpost.diagnostics import Diagnostic, Span
 from fingerpost.source.syntax import BlockSyntax, PreviousStart
 

@@ -6,11 +6,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
-from fingerpost.course.edits import OneEdit
 from fingerpost.course.ground import Ground
+from fingerpost.course.meant.edits import OneEdit
+from fingerpost.course.meant.thread import Joint, Thread
+from fingerpost.course.meant.trial import Trial
 from fingerpost.course.perform import Held
-from fingerpost.course.thread import Joint, Thread
-from fingerpost.course.trial import Trial
 from fingerpost.music.move import Exchange, Lift, Move, Place, Strum
 from fingerpost.source.syntax import Action, ExchangeFinger, LiftFinger, MuteString, PlaceFinger, StrumStrings
 

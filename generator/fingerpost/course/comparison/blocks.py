@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from functools import partial
 
-from fingerpost.course.compare_steps import differs, pair_steps, step_alone, step_change, word_changes
-from fingerpost.course.difference import BlockChange, Fact, How, Placed, StepChange, WordChange
+from fingerpost.course.comparison.difference import BlockChange, Fact, How, Placed, StepChange, WordChange
+from fingerpost.course.comparison.steps import differs, pair_steps, step_alone, step_change, word_changes
 from fingerpost.course.model import Block, Course, Step
 from fingerpost.music.fretboard import Fretboard
 from fingerpost.music.hand import Hand

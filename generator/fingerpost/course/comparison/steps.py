@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import zip_longest
 
-from fingerpost.course.alignment import align
-from fingerpost.course.difference import Fact, How, StepChange, StringChange, WordChange
+from fingerpost.course.comparison.alignment import align
+from fingerpost.course.comparison.difference import Fact, How, StepChange, StringChange, WordChange
 from fingerpost.course.model import Block, Step, StringRow
 from fingerpost.music.chord_symbol import write
 from fingerpost.music.difficulty import difficulty
