@@ -51,4 +51,4 @@ def rooted_first(found: Iterable[tuple[T, Shape, NameSaid | None]], ground: Grou
 def _root_below(shape: Shape, said: NameSaid | None, ground: Ground) -> bool:
     heard = heard_of(shape, ground.fretboard)
     chord = None if said is None else chord_or_none(said.symbol)
-    return heard is None or chord is None or (chord.bass or chord.root).pitch_class == heard.bass
+    return heard is None or chord is None or chord.bass_pitch_class == heard.bass

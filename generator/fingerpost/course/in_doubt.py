@@ -13,7 +13,7 @@ from fingerpost.course.trail import Sighting, sighted
 from fingerpost.diagnostics import Diagnostic
 from fingerpost.music.chord import Chord
 from fingerpost.source.grammar import LONGEST_LINE
-from fingerpost.source.syntax import BlockSyntax, Token
+from fingerpost.source.syntax import BlockSyntax, StepSyntax, Token
 
 _NAME = re.compile(r"[=~]\s*([A-H][^\s=~]*)")
 """A chord's name in a line that can't be read."""
@@ -38,18 +38,15 @@ def in_doubt(told: Told, errors: Iterable[Diagnostic], start_is_sure: bool) -> I
 
 def _named(syntax: BlockSyntax) -> Iterator[Chord]:
     """The chords that the start and the steps claim to show, also in lines that can't be read."""
-    said = [*_said(syntax), syntax.start.name.symbol if syntax.start and syntax.start.name else None]
-    chords = (chord_or_none(token) for token in said if token is not None)
-    return (chord for chord in chords if chord is not None)
+    said = (*(name.symbol for name in syntax.names), *(token for step in syntax.steps for token in _in_unread(step)))
+    return (chord for chord in map(chord_or_none, said) if chord is not None)
 
 
-def _said(syntax: BlockSyntax) -> Iterator[Token]:
-    for step in syntax.steps:
-        name = step.unread_name if step.line is None else step.line.name
-        if name is not None:
-            yield name.symbol
-        elif step.unread is not None and len(step.unread.text) <= LONGEST_LINE:
-            yield from (Token(found.group(1), step.span) for found in _NAME.finditer(step.unread.text))
+def _in_unread(step: StepSyntax) -> Iterator[Token]:
+    if step.unread_name is not None:
+        yield step.unread_name.symbol
+    elif step.unread is not None and len(step.unread.text) <= LONGEST_LINE:
+        yield from (Token(found.group(1), step.span) for found in _NAME.finditer(step.unread.text))
 
 
 def _first_line_at_fault(syntax: BlockSyntax, errors: Iterable[Diagnostic]) -> float:

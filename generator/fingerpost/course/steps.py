@@ -113,9 +113,9 @@ class Walk:
             self.held = offered.held
         elif not unread.finding.fix and before.sure and self.letters_sought < MOST_LETTERS_SOUGHT:
             self.letters_sought += 1
-            if filled := with_letter_left_out(step, unread.finding.span, before, ahead, self.ground):
-                self.findings.append(replace(unread.finding, fix=filled[0].text.text))
-                self.held = filled[1].held
+            if meant := with_letter_left_out(step, unread.finding.span, before, ahead, self.ground):
+                self.findings.append(replace(unread.finding, fix=meant.text))
+                self.held = meant.held
 
     def _as_offered(self, held: Held, meant: MoveLine) -> Performed | None:
         """What the line does that the finding about this one offers; None where it can't be done or denies itself."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field, replace
 from typing import Any, TypeVar
 
@@ -50,19 +50,13 @@ def teaching_of(block: BlockSyntax) -> Teaching:
             words.setdefault(_use(token), token)
         except Slip as problem:
             unread.append((token, problem.finding))
-    named = list(named_in(block)) if unread else []
+    named = [name.symbol.text for name in block.names] if unread else []
     return Teaching(words, tuple(_with_fix(finding, token, named) for token, finding in unread))
 
 
 def _with_fix(finding: Diagnostic, token: Token, named: Iterable[str]) -> Diagnostic:
     """The finding with the chord that the block shows and that one slip makes this of."""
     return finding if finding.fix else replace(finding, fix=meant_by(token.text, named))
-
-
-def named_in(block: BlockSyntax) -> Iterator[str]:
-    """The names that a block gives to its start and its steps."""
-    names = [block.start.name if block.start else None, *(step.line.name for step in block.steps if step.line)]
-    return (name.symbol.text for name in names if name is not None)
 
 
 def _use(token: Token) -> Use:

@@ -69,13 +69,10 @@ def _of_block(sheet: Sheet, here: BlockHere, line: int, column: int) -> Span | N
 
 def _symbols(syntax: BlockSyntax) -> Iterator[Token]:
     """Every word of a block that names a chord."""
-    if syntax.start is not None:
-        if isinstance(syntax.start.form, AsTaughtStart):
-            yield syntax.start.form.symbol
-        if syntax.start.name is not None:
-            yield syntax.start.name.symbol
+    if syntax.start is not None and isinstance(syntax.start.form, AsTaughtStart):
+        yield syntax.start.form.symbol
     yield from syntax.teaches
-    yield from (step.line.name.symbol for step in syntax.steps if step.line is not None and step.line.name is not None)
+    yield from (name.symbol for name in syntax.names)
 
 
 def _id(name: str, checked: Checked) -> Span | None:

@@ -11,7 +11,7 @@ from fingerpost.source.keys import BLOCK_KEYS, STEP_KEYS, by_key
 from fingerpost.source.outline import Entry, outline
 from fingerpost.source.steps import Steps
 from fingerpost.source.syntax import BlockSyntax, Fence
-from fingerpost.source.values import Values, slug
+from fingerpost.source.values import Values, one_line, slug
 
 MOST_BYTES = 200 * 1024
 MOST_LINES = 2_000
@@ -75,6 +75,6 @@ def _filled(empty: BlockSyntax, keyed: dict[str, Entry], values: Values) -> Bloc
     return replace(
         read,
         unread=unread,
-        unread_start=values.one_line(keyed["start"]) if "start" in unread else None,
-        unread_strum=values.one_line(keyed["strum"]) if "strum" in unread else None,
+        unread_start=one_line(keyed["start"].words) if "start" in unread else None,
+        unread_strum=one_line(keyed["strum"].words) if "strum" in unread else None,
     )

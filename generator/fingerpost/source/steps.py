@@ -5,13 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from fingerpost.diagnostics import Code, Edit
-from fingerpost.source.block_lines import without_comment
 from fingerpost.source.findings import quoted
 from fingerpost.source.grammar import read_cue, read_move
 from fingerpost.source.keys import STEP_KEYS, by_key
 from fingerpost.source.outline import Entry, Item
 from fingerpost.source.syntax import MoveLine, NameSaid, StepSyntax, Token
-from fingerpost.source.values import Values
+from fingerpost.source.values import Values, one_line
 
 A_LIST = "a list, a step a line, such as `- 1 off`"
 
@@ -74,14 +73,12 @@ class Steps:
 
     def unread(self, line: MoveLine | None, words: list[Token]) -> Token | None:
         """The words of a move that could not be read."""
-        return without_comment(words[0]) if line is None and len(words) == 1 else None
+        return one_line(words) if line is None else None
 
     def unread_name(self, line: MoveLine | None, entries: dict[str, Entry]) -> NameSaid | None:
         """The name that stands beside a move that could not be read."""
-        entry = entries.get("name")
-        if line is not None or entry is None or len(entry.words) != 1:
-            return None
-        return NameSaid(without_comment(entry.words[0]), True)
+        symbol = one_line(entries["name"].words) if line is None and "name" in entries else None
+        return None if symbol is None else NameSaid(symbol, True)
 
     def short(self, item: Item) -> MoveLine | None:
         """The move of a one-line step."""

@@ -240,6 +240,12 @@ class BlockSyntax:
     unread_start: Token | None = None
     unread_strum: Token | None = None
 
+    @property
+    def names(self) -> tuple[NameSaid, ...]:
+        """The names that are given to the start and to the steps that could be read, in this order."""
+        said = (None if self.start is None else self.start.name, *(step.line.name for step in self.steps if step.line))
+        return tuple(name for name in said if name is not None)
+
 
 @dataclass(frozen=True, slots=True)
 class Mention:

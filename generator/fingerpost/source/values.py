@@ -59,10 +59,6 @@ class Values:
         token = self.words(entry)
         return self.taken(reader(token)) if token else None
 
-    def one_line(self, entry: Entry) -> Token | None:
-        """The words of an entry that has one line of them, without comment; nothing is found fault with."""
-        return without_comment(entry.words[0]) if len(entry.words) == 1 else None
-
     def taken(self, reading: Reading[T]) -> T | None:
         """The value of a reading; its findings are kept."""
         self.findings.add(reading.findings)
@@ -159,3 +155,8 @@ def trimmed(token: Token) -> Token:
     """The token without blanks at its ends."""
     lead = len(token.text) - len(token.text.lstrip())
     return cut(token, lead, max(lead, len(token.text.rstrip())))
+
+
+def one_line(words: list[Token]) -> Token | None:
+    """Words that stand on one line, without comment; nothing is found fault with."""
+    return without_comment(words[0]) if len(words) == 1 else None

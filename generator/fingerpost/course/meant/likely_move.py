@@ -33,7 +33,7 @@ FINGERS = (Finger.INDEX, Finger.MIDDLE, Finger.RING, Finger.LITTLE)
 
 @dataclass(frozen=True)
 class Meant:
-    """A move that fits: what it is in the course's own words, and what the hand then holds."""
+    """A move or a line that fits: what it is in the course's own words, and what the hand then holds."""
 
     text: str
     held: Held

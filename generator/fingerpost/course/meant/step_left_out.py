@@ -98,7 +98,7 @@ def _steps(search: Search, at: int, with_strum: bool) -> Iterator[Candidate]:
 
 def _other_bass(chord: Chord, candidate: Candidate, search: Search) -> float:
     heard = heard_of(candidate.held.shape, search.trial.ground.fretboard)
-    return OTHER_BASS * (heard is not None and (chord.bass or chord.root).pitch_class != heard.bass)
+    return OTHER_BASS * (heard is not None and chord.bass_pitch_class != heard.bass)
 
 
 def _out_of_turn(chord: Chord, candidate: Candidate, syntax: BlockSyntax) -> float:

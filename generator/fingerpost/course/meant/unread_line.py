@@ -8,8 +8,8 @@ from dataclasses import dataclass, replace
 from fingerpost.course.agreement import rooted_first
 from fingerpost.course.ground import Ground
 from fingerpost.course.meant.left_out import letters_left_out
-from fingerpost.course.meant.likely_move import names_hold
-from fingerpost.course.perform import Held, Performed, perform
+from fingerpost.course.meant.likely_move import Meant, names_hold
+from fingerpost.course.perform import Held, perform
 from fingerpost.course.slip import Slip
 from fingerpost.diagnostics import Diagnostic, Span
 from fingerpost.music.shape import Shape
@@ -39,7 +39,7 @@ def unread_lines(syntax: BlockSyntax, errors: Iterable[Diagnostic]) -> dict[Span
 
 def with_letter_left_out(
     step: StepSyntax, fault: Span, held: Held, ahead: Sequence[StepSyntax], ground: Ground
-) -> tuple[MoveLine, Performed] | None:
+) -> Meant | None:
     """The step with the one letter that was left out where reading stopped, so that the first name from it on holds.
 
     One after which the lowest note is the root of the line's name goes before others.
@@ -49,20 +49,21 @@ def with_letter_left_out(
 
 def _holding(
     step: StepSyntax, fault: Span, held: Held, ahead: Sequence[StepSyntax], ground: Ground
-) -> Iterator[tuple[tuple[MoveLine, Performed], Shape, NameSaid | None]]:
+) -> Iterator[tuple[Meant, Shape, NameSaid | None]]:
     for text in letters_left_out(step.unread, fault, ground.fretboard.tuning) if step.unread is not None else ():
         line = move_or_none(text)
         if line is None:
             continue
         line = line if line.name is not None else replace(line, name=step.unread_name)
-        done = _done(held, line, ground)
-        if done is not None and names_hold(done.held, line, ahead, ground):
-            yield (line, done), done.held.shape, line.name
+        after = _done(held, line, ground)
+        if after is not None and names_hold(after, line, ahead, ground):
+            yield Meant(text.text, after), after.shape, line.name
 
 
-def _done(held: Held, line: MoveLine, ground: Ground) -> Performed | None:
+def _done(held: Held, line: MoveLine, ground: Ground) -> Held | None:
+    """The hand after a line that can be done without a finding."""
     try:
         done = perform(held, line, ground)
     except Slip:
         return None
-    return None if done.findings else done
+    return None if done.findings else done.held

@@ -15,7 +15,6 @@ from fingerpost.course.teaching import teaching_of
 from fingerpost.music.chord import Chord
 from fingerpost.music.chord_name import fit, names
 from fingerpost.music.shape import Shape
-from fingerpost.source.syntax import NameSaid
 
 MOST_WEIGHED = 120
 """So many lines below an edit are weighed with it."""
@@ -138,8 +137,7 @@ class Weighing:
         if heard is None:
             return None
         for chord in unshown(self.search, number):
-            low = (chord.bass or chord.root).pitch_class
-            if low == heard.bass and sounds(chord, heard):
+            if chord.bass_pitch_class == heard.bass and sounds(chord, heard):
                 return chord
         return None
 
@@ -154,6 +152,4 @@ def unshown(search: Search, number: int) -> frozenset[Chord]:
     """The chords that a block teaches and that none of its lines names."""
     syntax = search.thread.strands[number].syntax
     taught = teaching_of(syntax).chords
-    said: list[NameSaid | None] = [None if syntax.start is None else syntax.start.name]
-    said += [step.line.name for step in syntax.steps if step.line is not None]
-    return taught - {chord_or_none(name.symbol) for name in said if name is not None}
+    return taught - {chord_or_none(name.symbol) for name in syntax.names}

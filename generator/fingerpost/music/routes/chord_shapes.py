@@ -57,7 +57,7 @@ def _sound(frets: Frets, fretboard: Fretboard) -> list[int]:
 
 def _whole(chord: Chord, frets: Frets, fretboard: Fretboard) -> bool:
     heard = _sound(frets, fretboard)
-    bass = (chord.bass or chord.root).pitch_class
+    bass = chord.bass_pitch_class
     low_enough = min(heard) % 12 == bass or (chord.bass is None and _is_reentrant(fretboard))
     return low_enough and chord.pitch_classes <= {midi % 12 for midi in heard}
 
