@@ -179,3 +179,18 @@ def test_two_choices_made_before_the_page_has_followed_both_hold(visit: Visiting
         page = student.open(lessons[0])
         assert page.evaluate(CHOSEN, ["hand", "left"])
         assert page.evaluate(CHOSEN, ["view", "player"])
+
+
+def test_a_choice_does_not_bring_back_an_earlier_one(visit: Visiting, lessons: list[str]) -> None:
+    """Another tab of the course may have chosen otherwise meanwhile."""
+    with visit() as student:
+        page = student.open(lessons[0])
+        choose(page, "light", "dark")
+        page.evaluate("""() => {
+          const kept = JSON.parse(localStorage.getItem("fingerpost:view"));
+          localStorage.setItem("fingerpost:view", JSON.stringify({ ...kept, light: "light" }));
+        }""")
+        choose(page, "hand", "left")
+        page = student.open(lessons[0])
+        assert page.evaluate(CHOSEN, ["light", "light"])
+        assert page.evaluate(CHOSEN, ["hand", "left"])

@@ -23,11 +23,14 @@ export function bindView() {
 function followChoices(panel) {
   const later = new Afterwards();
   /** @type {Record<string, string>} */
-  const chosen = {};
+  let chosen = {};
   panel.addEventListener("change", ({ target }) => {
     if (!(target instanceof HTMLInputElement)) return;
     chosen[target.name] = target.value;
-    later.put(() => choose(chosen));
+    later.put(() => {
+      choose(chosen);
+      chosen = {};
+    });
   });
 }
 

@@ -9,13 +9,14 @@ export function bindPractice() {
   if (!template || !HTMLDialogElement.prototype.showModal) return;
   const follow = follower(template);
   const later = new Afterwards();
-  for (const opener of parts(document, "button[data-practise]", HTMLButtonElement)) {
+  const openers = parts(document, "button[data-practise]", HTMLButtonElement);
+  for (const opener of openers) {
     opener.hidden = false;
     opener.addEventListener("click", () => {
       opener.ariaBusy = "true";
       later.put(() => {
         history.pushState({ practice: true }, "", practiseAddress(firstStep(opener)));
-        follow().finally(() => { opener.ariaBusy = null; });
+        follow().finally(() => openers.forEach((one) => { one.ariaBusy = null; }));
       });
     });
   }
