@@ -54,9 +54,9 @@ export class Showing {
     const before = show(view, scene, {
       how: pictures ? "pictures" : moving ? "moving" : "still", duration: now.running ? Math.min(MOVEMENT, beat) : MOVEMENT,
     }, say);
+    this.where(now);
+    this.label(now);
     this.#later.put(() => {
-      this.#where(now);
-      this.#label(now);
       explain(view, scene, before, say);
       thePart(view, "[data-again]", HTMLButtonElement).hidden = pictures;
       then();
@@ -77,13 +77,7 @@ export class Showing {
   }
 
   /** A pause catches up with the address. @param {Now} now */
-  where(now) {
-    this.#later.catchUp();
-    this.#where(now);
-  }
-
-  /** @param {Now} now */
-  #where({ here, running }) {
+  where({ here, running }) {
     const { view, steps, say } = this.given;
     tellWhere(view, say, steps, here.at, here.pair);
     if (running) this.#address.drop();
@@ -97,13 +91,7 @@ export class Showing {
   }
 
   /** @param {Now} now */
-  label(now) {
-    this.#later.catchUp();
-    this.#label(now);
-  }
-
-  /** @param {Now} now */
-  #label({ here, running, asking }) {
+  label({ here, running, asking }) {
     const { view, say, settings } = this.given;
     const [from, to] = here.practised;
     const next = here.beside(1);
