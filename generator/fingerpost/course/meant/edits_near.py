@@ -9,6 +9,7 @@ from fingerpost.course.agreement import agrees
 from fingerpost.course.ground import Ground
 from fingerpost.course.meant.edits import Began, Struck, Surplus, Swapped, Word
 from fingerpost.course.meant.likely_move import moves_near
+from fingerpost.course.meant.ready_line import is_held
 from fingerpost.course.meant.search import (
     FRETS_TRIED,
     LINE_AWAY,
@@ -118,7 +119,7 @@ def _starts(search: Search) -> Iterator[Candidate]:
 def can_begin(shape: Shape, said: NameSaid | None, trial: Trial) -> bool:
     """Whether a hand can hold a start, and the name that it claims agrees."""
     ground = trial.ground
-    return agrees(shape, said, ground) is not False and not ground.hand.faults(shape, ground.fretboard)
+    return agrees(shape, said, ground) is not False and is_held(shape, ground)
 
 
 def places_near(press: Press, ground: Ground) -> Iterator[Press]:

@@ -48,7 +48,7 @@ class ReadyLine:
         if self.moves is None or (not self.starts if held.resting else self.many):
             return None
         shape = self._moved(held.shape, self.moves, ground, instead)
-        if shape is None or not _is_held(shape, ground):
+        if shape is None or not is_held(shape, ground):
             return None
         if any(isinstance(move, Place) and _is_unheard(shape, move) for move in instead.values()) and not self.silent:
             return None
@@ -113,5 +113,6 @@ def _is_unheard(shape: Shape, move: Place) -> bool:
 
 
 @lru_cache(maxsize=8192)
-def _is_held(shape: Shape, ground: Ground) -> bool:
+def is_held(shape: Shape, ground: Ground) -> bool:
+    """Whether a hand can hold a shape; remembered, since trials come to the same shapes again and again."""
     return not ground.hand.faults(shape, ground.fretboard)

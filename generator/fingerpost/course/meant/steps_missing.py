@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from fingerpost.course.ground import Ground
 from fingerpost.course.meant.edits import Missing
+from fingerpost.course.meant.ready_line import is_held
 from fingerpost.course.meant.search import AND_STRUM, FRETS_TRIED, MISSING, Candidate, Search, strums
 from fingerpost.course.meant.trial import Trial
 from fingerpost.course.moves import move_of, strum_of
@@ -45,8 +46,8 @@ def missing(search: Search, at: int, steps: Sequence[tuple[Move, ...]]) -> Itera
         return
     before = search.befores[at]
     for moves in steps:
-        shape = _moved(before.shape, moves, search.trial.ground)
-        if shape is not None and not search.touches(moves, at):
+        shape = None if search.touches(moves, at) else _moved(before.shape, moves, search.trial.ground)
+        if shape is not None:
             cost = MISSING + AND_STRUM * (len(moves) > 1) + search.away(at)
             yield Candidate(cost, Missing(at, moves), replace(before, shape=shape), at, before)
 
@@ -66,7 +67,7 @@ def _moved(shape: Shape, moves: Sequence[Move], ground: Ground) -> Shape | None:
         shape = apply_all(shape, moves)
     except ImpossibleMove:
         return None
-    return None if ground.hand.faults(shape, ground.fretboard) else shape
+    return shape if is_held(shape, ground) else None
 
 
 def _written(trial: Trial) -> set[Move]:
@@ -157,6 +158,6 @@ def damping(search: Search, at: int) -> Iterator[Candidate]:
             if press is None or press.covers(string) or before.shape.fret(string) is None:
                 continue
             shape = replace(before.shape, damped=(*before.shape.damped, (string, finger)))
-            if not ground.hand.faults(shape, ground.fretboard):
+            if is_held(shape, ground):
                 held = replace(before, shape=shape)
                 yield Candidate(MISSING + search.away(at), Missing(at, (Mute(string, finger),)), held, at, before)
