@@ -4,32 +4,44 @@
 const LEAVING = ["pagehide", "visibilitychange"];
 
 export class Afterwards {
-  /** @type {(() => void) | null} */
-  #act = null;
+  /** @type {(() => void)[]} */
+  #acts = [];
   #frame = 0;
 
-  /** Puts something off. What was put off before, and is not done yet, never is. @param {() => void} act */
-  put(act) {
+  /**
+   * Puts something off. What was put off before, and is not done yet, never is.
+   * @param {(() => void)[]} acts each has a frame of its own, so that another tap need not wait for all
+   */
+  put(...acts) {
     this.drop();
+    this.#acts = acts;
     if (document.hidden) {
-      act();
+      this.catchUp();
       return;
     }
-    this.#act = act;
-    this.#frame = requestAnimationFrame(() => { this.#frame = requestAnimationFrame(this.catchUp); });
+    this.#frame = requestAnimationFrame(this.#wait);
     LEAVING.forEach((event) => addEventListener(event, this.catchUp, true));
   }
 
+  #wait = () => {
+    this.#frame = requestAnimationFrame(() => {
+      const act = this.#acts.shift();
+      if (this.#acts.length) this.#wait();
+      else this.drop();
+      act?.();
+    });
+  };
+
   /** Does now what was put off. */
   catchUp = () => {
-    const act = this.#act;
+    const acts = this.#acts;
     this.drop();
-    act?.();
+    acts.forEach((act) => act());
   };
 
   /** What was put off never is done. */
   drop() {
-    this.#act = null;
+    this.#acts = [];
     cancelAnimationFrame(this.#frame);
     LEAVING.forEach((event) => removeEventListener(event, this.catchUp, true));
   }

@@ -7,6 +7,8 @@ from playwright.sync_api import Page
 from .looking import Visit, until
 
 VIEW = "dialog.practice"
+FRAMES = 6
+COUNT = "const one = () => { left ? requestAnimationFrame(one) : done(); left -= 1; }; one();"
 
 
 def practise(student: Visit, lesson: str, block: int | None = None) -> Page:
@@ -28,8 +30,8 @@ def gone(page: Page) -> None:
 
 
 def followed(page: Page) -> Page:
-    """Waits until what follows an answer is there too: it comes with the second frame (theme/js/afterwards.js)."""
-    page.evaluate("new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))")
+    """Waits until what follows an answer is there too: it comes with the next frames (theme/js/afterwards.js)."""
+    page.evaluate(f"new Promise((done) => {{ let left = {FRAMES}; {COUNT} }})")
     return page
 
 

@@ -425,3 +425,36 @@ def test_nothing_of_the_view_is_fetched_before_it_is_asked_for_and_nothing_jumps
         page.locator("button[data-practise]").first.click()
         shown(page)
         assert any(url.endswith("practice/view.js") for url in student.asked)
+
+
+# The picture on top, but for the ids of its words.
+PICTURE = (
+    f"""() => document.querySelector('{VIEW} [data-picture]').innerHTML.replaceAll(/practice-picture-\\d+/g, '')"""
+)
+READY = f"""() => [...document.querySelectorAll('{VIEW} .practice-sheet')].map((sheet) => [
+  sheet.hasAttribute('data-picture'), sheet.getAttribute('aria-hidden'), getComputedStyle(sheet).opacity,
+  sheet.querySelector('svg').getBoundingClientRect().height > 0])"""
+
+
+def test_the_pictures_beside_lie_ready_unseen_and_a_step_turns_to_its_own(visit: Visiting) -> None:
+    with visit() as student:
+        page = practise(student, LESSON, block=1)
+        for key in ("ArrowRight", "ArrowRight", "ArrowLeft"):
+            press(page, key)
+            until(page, f"document.querySelectorAll('{VIEW} .practice-sheet').length === 3")
+            sheets = page.evaluate(READY)
+            assert sorted(sheets) == [[False, "true", "0", True], [False, "true", "0", True], [True, None, "1", True]]
+            # What is on top is what would be drawn now: turned to, it is not made anew; drawn anew, it is the same.
+            seen = page.evaluate(PICTURE)
+            page.evaluate("document.documentElement.dispatchEvent(new CustomEvent('viewchange'))")
+            assert page.evaluate(PICTURE) == seen
+            until(page, f"document.querySelectorAll('{VIEW} .practice-sheet').length === 3")
+        waiting = page.locator(f"{VIEW} .practice-sheet[aria-hidden]").first.element_handle()
+        assert waiting
+        press(page, "ArrowRight")
+        tops = [waiting.evaluate("(sheet) => sheet.hasAttribute('data-picture')")]
+        press(page, "ArrowLeft", "ArrowLeft")
+        tops.append(waiting.evaluate("(sheet) => sheet.hasAttribute('data-picture')"))
+        assert any(tops), "a sheet that lay ready is the one that is turned to"
+        ids = page.evaluate(f"[...document.querySelectorAll('{VIEW} [id]')].map((one) => one.id)")
+        assert len(ids) == len(set(ids))

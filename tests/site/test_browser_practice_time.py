@@ -27,7 +27,7 @@ AT_TIME = f"""(share) => {{
     return [x + width / 2, y + height / 2];
   }};
   const away = ([x, y], [a, b]) => Math.hypot(x - a, y - b);
-  const mover = middle(document.querySelector('{VIEW} .fp-mover > .fp-edge'));
+  const mover = middle(document.querySelector('{VIEW} [data-picture] .fp-mover > .fp-edge'));
   const arrow = document.querySelector('{VIEW} [data-picture] .fp-travel');
   const ring = document.querySelector('{VIEW} [data-picture] .fp-was');
   const onScreen = (spot) => {{
@@ -111,7 +111,7 @@ def test_the_finger_travels_along_its_arrow_and_those_that_stay_keep_still(brows
             assert all(one["still"] == seen[0]["still"] for one in seen)
             assert len(seen[0]["still"]) == 2
             page.evaluate(f"{MOVES}.forEach((one) => one.cancel())")
-            mark = page.locator(f"{VIEW} .fp-mover > .fp-edge").bounding_box()
+            mark = page.locator(f"{VIEW} [data-picture] .fp-mover > .fp-edge").bounding_box()
             assert mark
             assert near(end, [mark["x"] + mark["width"] / 2, mark["y"] + mark["height"] / 2], 0.5)
             press(page, "ArrowLeft")

@@ -38,6 +38,23 @@ test("the frame that answers comes first, what was put off with the next, and on
   assert.deepEqual(done, ["later"]);
 });
 
+test("of several things each has a frame of its own, and all that is left comes at once to who needs it", () => {
+  const later = new Afterwards();
+  const three = ["one", "two", "three"].map((word) => () => { done.push(word); });
+  later.put(...three);
+  frame();
+  frame();
+  assert.deepEqual(done, ["one"]);
+  frame();
+  assert.deepEqual(done, ["one", "two"]);
+  later.catchUp();
+  assert.deepEqual(done, ["one", "two", "three"]);
+  frame();
+  frame();
+  assert.equal(frames.size, 0);
+  assert.deepEqual(done, ["one", "two", "three"]);
+});
+
 test("a second tap takes the place of what the first put off, also between the two frames", () => {
   const later = new Afterwards();
   later.put(() => done.push("first"));

@@ -1,5 +1,6 @@
 // What the large areas say: back, keep time, next; and, when a round is over, not clean and clean in their places.
 import { part, thePart } from "../parts.js";
+import { write } from "../write.js";
 
 /**
  * @typedef {import("./steps.js").Step} Step
@@ -13,12 +14,23 @@ import { part, thePart } from "../parts.js";
  * @property {string} tally what is said of clean tries of this change; "" where it is no change
  */
 
+/**
+ * Whether Back and Next lead anywhere.
+ * @param {HTMLElement} view @param {boolean} back @param {boolean} next
+ */
+export function lead(view, back, next) {
+  // A control that is turned off would lose the focus; one that does nothing keeps it.
+  thePart(view, "[data-back]", HTMLButtonElement).setAttribute("aria-disabled", String(!back));
+  thePart(view, "[data-next]", HTMLButtonElement).setAttribute("aria-disabled", String(!next));
+}
+
 /** @param {HTMLElement} view @param {import("../words.js").Say} say @param {Shown} shown */
 export function label(view, say, shown) {
   const asking = shown.asking !== "";
-  control(view, "[data-back]", say(asking ? "unclean" : "back"), asking ? "" : shown.back?.name ?? "", !asking && !shown.back);
-  control(view, "[data-next]", say(asking ? "clean" : "next"), asking ? "" : toNext(shown), !asking && !shown.next);
-  control(view, "[data-run]", say(shown.running ? "pause" : "keep"), shown.tempo, false);
+  lead(view, asking || shown.back !== null, asking || shown.next !== null);
+  control(view, "[data-back]", say(asking ? "unclean" : "back"), asking ? "" : shown.back?.name ?? "");
+  control(view, "[data-next]", say(asking ? "clean" : "next"), asking ? "" : toNext(shown));
+  control(view, "[data-run]", say(shown.running ? "pause" : "keep"), shown.tempo);
   view.toggleAttribute("data-running", shown.running);
   view.toggleAttribute("data-asking", asking);
   tries(view, shown);
@@ -29,20 +41,17 @@ function toNext({ next, nextShort }) {
   return [next?.name, nextShort].filter(Boolean).join(" · ");
 }
 
-/** @param {HTMLElement} view @param {string} which @param {string} text @param {string} beside @param {boolean} off */
-function control(view, which, text, beside, off) {
+/** @param {HTMLElement} view @param {string} which @param {string} text @param {string} beside */
+function control(view, which, text, beside) {
   const button = thePart(view, which, HTMLButtonElement);
-  thePart(button, "[data-label]", HTMLElement).textContent = text;
+  write(thePart(button, "[data-label]", HTMLElement), text);
   const small = part(button, "[data-to]", HTMLElement);
-  if (small) small.textContent = beside;
-  // A control that is turned off would lose the focus; one that does nothing keeps it.
-  button.setAttribute("aria-disabled", String(off));
+  if (small) write(small, beside);
 }
 
 /** @param {HTMLElement} view @param {Shown} shown */
 function tries(view, { asking, tally }) {
   const row = thePart(view, "[data-tries]", HTMLElement);
   row.hidden = !asking && !tally;
-  const words = thePart(row, "[data-tally]", HTMLElement);
-  if (words.textContent !== (asking || tally)) words.textContent = asking || tally;
+  write(thePart(row, "[data-tally]", HTMLElement), asking || tally);
 }

@@ -1,5 +1,6 @@
 // Shows a move as a movement: one animation for each finger that moves, along its arrow's own path. What stays is not touched.
 import { part, parts } from "../parts.js";
+import { fingersLifted } from "./fingers.js";
 import { middle, near } from "./moves.js";
 import { made, put } from "./picture.js";
 
@@ -8,21 +9,24 @@ import { made, put } from "./picture.js";
 /** How far from the middle of a mark a move may end, in units of the picture. */
 const CLOSE = 10;
 
+/** @typedef {{mark: SVGGElement, frames: Keyframe[]}} Mover a finger's mark, and how it moves */
+
 /**
- * Sets the fingers moving that have just come, or leave. They end where the picture has them.
- * @param {SVGSVGElement} svg
- * @param {Move[]} moves
- * @param {{duration: number, lifted: string[]}} how milliseconds; the fingers that leave the neck
- * @returns {Animation[]}
+ * The marks of the fingers that come or leave, each in a group of its own above what else lies there, where it ends.
+ * @param {SVGSVGElement} svg @param {Move[]} moves @param {import("./scene.js").Scene} scene
+ * @returns {Mover[]}
  */
-export function animateMoves(svg, moves, { duration, lifted }) {
-  return moves.flatMap((move) => {
-    const mark = move.to ? onTop(markAt(svg, move.to)) : move.from && lifted.length ? leaving(svg, move.from, lifted) : null;
-    if (!mark) return [];
-    return [mark.animate(move.from && move.to ? travelling(move.path, move.to) : move.to ? landing : lifting, {
-      duration, easing: "ease-in-out", fill: "both",
-    })];
+export function moversOf(svg, moves, { before, step }) {
+  const lifted = fingersLifted(before?.shape ?? "", step.shape);
+  return moves.flatMap(({ from, to, path }) => {
+    const mark = to ? onTop(markAt(svg, to)) : from && lifted.length ? leaving(svg, from, lifted) : null;
+    return mark ? [{ mark, frames: from && to ? travelling(path, to) : to ? landing : lifting }] : [];
   });
+}
+
+/** Sets fingers moving. @param {Mover[]} movers @param {number} duration milliseconds @returns {Animation[]} */
+export function animate(movers, duration) {
+  return movers.map(({ mark, frames }) => mark.animate(frames, { duration, easing: "ease-in-out", fill: "both" }));
 }
 
 /** @param {Point[]} path @param {Point} end where the mark stands in the picture @returns {Keyframe[]} */

@@ -100,7 +100,7 @@ function bindControls(view, now, leave) {
   /** @type {Record<string, () => void>} */
   const acts = {
     ...actions(now), leave, hurts: () => now.stop(), again: () => now.again(), strum: () => now.hear(), pair: () => now.togglePair(),
-    run: () => (now.running ? now.pause() : now.run()), picture: () => (now.running ? now.pause() : now.again()),
+    run: () => (now.running ? now.pause() : now.run()), pile: () => (now.running ? now.pause() : now.again()),
   };
   for (const [name, act] of Object.entries(acts)) {
     part(view, `[data-${name}]`, HTMLElement)?.addEventListener("click", () => act());

@@ -1,11 +1,13 @@
 // Shows in the view where one is: the step and its move, what is said aloud, the place in the block, what the large areas say.
 import { Afterwards } from "../afterwards.js";
+import { Idle } from "../idle.js";
 import { part, thePart } from "../parts.js";
-import { label } from "./controls.js";
+import { label, lead } from "./controls.js";
 import { wayOf } from "./scene.js";
-import { explain, show } from "./stage.js";
+import { Sheets } from "./sheets.js";
+import { explain, show, table } from "./stage.js";
 import { plainText } from "./steps.js";
-import { Address, tellWhere } from "./whereabouts.js";
+import { Address, tellPair, tellWhere } from "./whereabouts.js";
 
 /** @typedef {{here: import("./position.js").Position, running: boolean, asking: boolean}} Now what is to be shown */
 
@@ -18,6 +20,7 @@ const FITS = 8;
 export class Showing {
   #address = new Address();
   #later = new Afterwards();
+  #idle = new Idle();
   #calm = window.matchMedia("(prefers-reduced-motion: reduce)");
 
   /** @param {import("./session.js").Given} given @param {import("./count.js").Count} counted */
@@ -26,6 +29,7 @@ export class Showing {
     this.counted = counted;
     this.live = thePart(given.view, "[data-live]", HTMLElement);
     this.body = thePart(given.view, ".practice-body", HTMLElement);
+    this.sheets = new Sheets(thePart(given.view, "[data-pile]", HTMLElement));
   }
 
   /** A step that one has come to. @param {Now} now */
@@ -36,14 +40,15 @@ export class Showing {
     requestAnimationFrame(() => { this.body.scrollTop = 0; });
   }
 
-  /** @param {Now} now @param {boolean} moving whether the move is to be seen */
+  /** Draws anew. @param {Now} now @param {boolean} moving whether the move is to be seen */
   draw(now, moving) {
     this.#later.catchUp();
+    this.sheets.keep([]);
     this.#show(now, moving, () => undefined);
   }
 
   /**
-   * Name and picture come at once, what is read after them with the next frame.
+   * Name and picture come at once, what is read after them with the next frames.
    * @param {Now} now @param {boolean} moving whether the move is to be seen @param {() => void} then
    */
   #show(now, moving, then) {
@@ -51,16 +56,36 @@ export class Showing {
     const { scene } = now.here;
     const pictures = this.#calm.matches || !settings.movement;
     const beat = (OF_A_BEAT * 60000) / settings.tempo;
-    const before = show(view, scene, {
+    this.#idle.drop();
+    const before = show(view, this.sheets, scene, {
       how: pictures ? "pictures" : moving ? "moving" : "still", duration: now.running ? Math.min(MOVEMENT, beat) : MOVEMENT,
     }, say);
-    this.where(now);
-    this.label(now);
-    this.#later.put(() => {
-      explain(view, scene, before, say);
-      thePart(view, "[data-again]", HTMLButtonElement).hidden = pictures;
-      then();
-    });
+    this.#controls(now);
+    this.#later.put(
+      () => { this.#where(now); this.#label(now); },
+      () => explain(view, scene, before, say),
+      () => {
+        table(view, scene.step);
+        thePart(view, "[data-again]", HTMLButtonElement).hidden = pictures;
+        then();
+        this.#prepare(now);
+      },
+    );
+  }
+
+  /** What each control would do stands at once: another tap may come before the words. @param {Now} now */
+  #controls({ here, asking }) {
+    const { view, steps } = this.given;
+    lead(view, asking || here.beside(-1) !== null, asking || here.beside(1) !== null);
+    tellPair(view, steps, here.at, here.pair);
+  }
+
+  /** The pictures of the steps beside this one lie ready when they are asked for. @param {Now} now */
+  #prepare({ here, running }) {
+    const beside = [running ? here.inTime : here.beside(1), here.beside(-1)];
+    const scenes = beside.flatMap((position) => (position ? [position.scene] : []));
+    this.sheets.keep([here.scene, ...scenes]);
+    this.#idle.put(scenes.map((scene) => () => this.sheets.prepare(scene)));
   }
 
   /** In the order finger, string, fret, what rings; while time is kept only the move, since there is no time for more. @param {Now} now */
@@ -77,7 +102,13 @@ export class Showing {
   }
 
   /** A pause catches up with the address. @param {Now} now */
-  where({ here, running }) {
+  where(now) {
+    this.#later.catchUp();
+    this.#where(now);
+  }
+
+  /** @param {Now} now */
+  #where({ here, running }) {
     const { view, steps, say } = this.given;
     tellWhere(view, say, steps, here.at, here.pair);
     if (running) this.#address.drop();
@@ -87,11 +118,18 @@ export class Showing {
   /** Nothing of it is to come any more. */
   leave() {
     this.#later.catchUp();
+    this.#idle.drop();
     this.#address.drop();
   }
 
   /** @param {Now} now */
-  label({ here, running, asking }) {
+  label(now) {
+    this.#later.catchUp();
+    this.#label(now);
+  }
+
+  /** @param {Now} now */
+  #label({ here, running, asking }) {
     const { view, say, settings } = this.given;
     const [from, to] = here.practised;
     const next = here.beside(1);

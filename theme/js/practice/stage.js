@@ -1,9 +1,6 @@
 // Shows one step: its name, the short form of the move, the picture, what stays, what moves, what is heard, the table.
 import { part, parts, thePart } from "../parts.js";
-import { fingersLifted } from "./fingers.js";
-import { animateMoves, drawMoves, markAt } from "./movement.js";
-import { movesIn, undone } from "./moves.js";
-import { arriving, bigPicture, plain } from "./picture.js";
+import { bigPicture, plain } from "./picture.js";
 import { wayOf } from "./scene.js";
 import { plainText, put } from "./steps.js";
 
@@ -12,6 +9,7 @@ import { plainText, put } from "./steps.js";
  * @typedef {import("./steps.js").Said} Said
  * @typedef {import("./scene.js").Scene} Scene
  * @typedef {import("./scene.js").Movement} Movement
+ * @typedef {import("./sheets.js").Sheets} Sheets
  */
 
 /** Lines of a step's words that are shown after its move, in their order. */
@@ -22,22 +20,23 @@ const ONE_LINE = 9;
 /**
  * What one looks at first: name, short form, picture. Above the picture also what to tune, since it moves what is below.
  * @param {HTMLElement} view
+ * @param {Sheets} sheets
  * @param {Scene} scene
  * @param {{how: Movement, duration: number}} movement duration in milliseconds
  * @param {import("../words.js").Say} say
  * @returns {Step | null} a step that is to be seen too, small, as the shape before the move
  */
-export function show(view, scene, movement, say) {
+export function show(view, sheets, scene, movement, say) {
   const { step } = scene;
   const arm = parts(step.element, ".fp-arm > :not(.fp-no)", HTMLElement).map((one) => one.cloneNode(true));
   thePart(view, "[data-chord]", HTMLElement).replaceChildren(...arm.flatMap((one) => [one, " "]));
   showShort(view, wayOf(scene, say("apart")).short);
   copies(view, "[data-setup]", step.ordinal === 0 ? setupOf(step) : []);
-  return picture(view, scene, movement);
+  return picture(view, sheets, scene, movement);
 }
 
 /**
- * What is read below the picture: the words, the shape before, the table.
+ * What is read below the picture: the words, the shape before.
  * @param {HTMLElement} view
  * @param {Scene} scene
  * @param {Step | null} before as `show` gave it
@@ -53,6 +52,10 @@ export function explain(view, scene, before, say) {
   put(thePart(view, "[data-sound]", HTMLElement), (own && part(step.element, ".fp-words > .fp-sound", HTMLElement)) || "");
   copies(view, "[data-more]", parts(step.element, MORE, HTMLElement));
   showBefore(view, before);
+}
+
+/** What each string sounds. @param {HTMLElement} view @param {Step} step */
+export function table(view, step) {
   copies(view, "[data-table]", parts(step.element, ".fp-strings", HTMLElement));
   parts(view, "[data-table] table", HTMLTableElement).forEach(plainTable);
 }
@@ -100,42 +103,15 @@ function plainTable(table) {
   table.className = table.classList.contains("fp-strings-down") ? "practice-table practice-table-down" : "practice-table";
 }
 
-/** @param {HTMLElement} view @param {Scene} scene @param {{how: Movement, duration: number}} movement @returns {Step | null} */
-function picture(view, scene, { how, duration }) {
-  const { step, before, direction } = scene;
-  const svg = bigPicture(step.element, "practice-picture");
-  const moves = movesOf(scene, svg);
-  if (direction !== "there") plain(svg);
-  thePart(view, "[data-picture]", HTMLElement).replaceChildren(svg);
-  view.dataset.hand = document.documentElement.dataset.hand ?? svg.dataset.hand;
-  if (direction === "back") showWayBack(svg, moves);
-  if (how === "moving") animateMoves(svg, moves, { duration, lifted: fingersLifted(before?.shape ?? "", step.shape) });
-  return how === "pictures" && moves.length > 0 ? before : null;
-}
-
-/** @param {Scene} scene @param {SVGSVGElement} svg */
-function movesOf({ before, direction }, svg) {
-  if (direction === "there") return movesIn(svg);
-  if (direction !== "back" || !before) return [];
-  const forth = bigPicture(before.element, "practice-forth");
-  return sameNeck(forth, svg) ? undone(movesIn(forth)) : [];
-}
-
-/** Whether two pictures show the same stretch of the neck. @param {SVGSVGElement} one @param {SVGSVGElement} other */
-function sameNeck(one, other) {
-  const frets = (/** @type {SVGSVGElement} */ svg) =>
-    parts(svg, ".fp-fretno", SVGTextElement).map((text) => `${text.textContent} ${text.getAttribute("y")}`).join();
-  return one.getAttribute("viewBox") === other.getAttribute("viewBox") && frets(one) === frets(other);
-}
-
-/** @param {SVGSVGElement} svg @param {import("./moves.js").Move[]} moves */
-function showWayBack(svg, moves) {
-  drawMoves(svg, moves);
-  for (const { to } of moves) {
-    const mark = to && markAt(svg, to);
-    if (mark) arriving(mark);
-    mark?.replaceWith(...mark.childNodes);
-  }
+/**
+ * @param {HTMLElement} view @param {Sheets} sheets @param {Scene} scene @param {{how: Movement, duration: number}} movement
+ * @returns {Step | null}
+ */
+function picture(view, sheets, scene, { how, duration }) {
+  const sheet = sheets.show(scene);
+  view.dataset.hand = document.documentElement.dataset.hand ?? sheet.svg.dataset.hand;
+  if (how === "moving") sheets.move(sheet, duration);
+  return how === "pictures" && sheet.moved ? scene.before : null;
 }
 
 /** Without movement, the shape before it, small. @param {HTMLElement} view @param {Step | null} before */

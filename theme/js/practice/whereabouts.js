@@ -1,5 +1,6 @@
 // Says where one is in practice: above the step, on the control of pairs, and in the address.
 import { thePart } from "../parts.js";
+import { write } from "../write.js";
 import { practiseAddress } from "./address.js";
 import { pairInto } from "./walk.js";
 
@@ -13,7 +14,14 @@ const SETTLED = 150;
 export function tellWhere(view, say, steps, at, pair) {
   const { ordinal, block, title } = steps[at];
   const all = steps.filter((step) => step.block === block).length;
-  thePart(view, "[data-where]", HTMLElement).textContent = say(pair ? "where-pair" : "where", { n: ordinal + 1, all, title });
+  write(thePart(view, "[data-where]", HTMLElement), say(pair ? "where-pair" : "where", { n: ordinal + 1, all, title }));
+}
+
+/**
+ * On the control of pairs: whether one is practised, or could be.
+ * @param {HTMLElement} view @param {import("./steps.js").Step[]} steps @param {number} at @param {import("./walk.js").Pair} pair
+ */
+export function tellPair(view, steps, at, pair) {
   const control = thePart(view, "[data-pair]", HTMLButtonElement);
   control.setAttribute("aria-pressed", String(pair !== null));
   control.setAttribute("aria-disabled", String(!pair && !pairInto(at, steps)));
