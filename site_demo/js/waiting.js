@@ -5,6 +5,8 @@ import { Afterwards } from "./afterwards.js";
 import { parts } from "./parts.js";
 
 const BOXES = ".fp-step, .fp-ways, .fp-practice > ul, .fp-map, .fp-index-entry";
+/** What is folded is not drawn anyway, and to be asked where it lies it would be laid out. */
+const FOLDED = "details:not([open])";
 /** So many screens above and below what is seen are near: they may come into sight. */
 const NEAR = 1.5;
 /** So many boxes are laid out at once when they no longer wait; then comes another tap, if there is one. */
@@ -20,11 +22,11 @@ export class Waiting {
     // Only where the browser keeps one's place when what is above turns out taller or lower than it was thought.
     if (!CSS.supports("overflow-anchor", "auto")) return;
     this.end();
-    this.#far = parts(document, BOXES, HTMLElement).filter(isFar);
-    this.#far.forEach((box) => box.classList.add("fp-waits"));
+    this.#far = parts(document, BOXES, HTMLElement).filter((box) => !box.closest(FOLDED) && isFar(box));
     // A caret in what waits would be looked for in every frame.
     const chosen = getSelection();
     if (chosen?.isCollapsed) chosen.removeAllRanges();
+    this.#far.forEach((box) => box.classList.add("fp-waits"));
   }
 
   /** Nothing waits any longer. */
