@@ -10,7 +10,7 @@ export class Afterwards {
 
   /**
    * Puts something off. What was put off before, and is not done yet, never is.
-   * @param {(() => void)[]} acts each has a frame of its own, so that another tap need not wait for all
+   * @param {(() => void)[]} acts every other frame one, so that another tap need not wait for all: it is answered between
    */
   put(...acts) {
     this.drop();
@@ -26,7 +26,7 @@ export class Afterwards {
   #wait = () => {
     this.#frame = requestAnimationFrame(() => {
       const act = this.#acts.shift();
-      if (this.#acts.length) this.#wait();
+      if (this.#acts.length) this.#frame = requestAnimationFrame(this.#wait);
       else this.drop();
       act?.();
     });

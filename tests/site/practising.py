@@ -7,7 +7,7 @@ from playwright.sync_api import Page
 from .looking import Visit, until
 
 VIEW = "dialog.practice"
-FRAMES = 6
+FRAMES = 8
 COUNT = "const one = () => { left ? requestAnimationFrame(one) : done(); left -= 1; }; one();"
 
 
@@ -30,7 +30,7 @@ def gone(page: Page) -> None:
 
 
 def followed(page: Page) -> Page:
-    """Waits until what follows an answer is there too: it comes with the next frames (theme/js/afterwards.js)."""
+    """Waits until what follows an answer is there too: it comes with every other frame (theme/js/afterwards.js)."""
     page.evaluate(f"new Promise((done) => {{ let left = {FRAMES}; {COUNT} }})")
     return page
 

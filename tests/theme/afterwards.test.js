@@ -38,11 +38,13 @@ test("the frame that answers comes first, what was put off with the next, and on
   assert.deepEqual(done, ["later"]);
 });
 
-test("of several things each has a frame of its own, and all that is left comes at once to who needs it", () => {
+test("of several things each has a frame of its own and leaves one free, and all that is left comes at once to who needs it", () => {
   const later = new Afterwards();
   const three = ["one", "two", "three"].map((word) => () => { done.push(word); });
   later.put(...three);
   frame();
+  frame();
+  assert.deepEqual(done, ["one"]);
   frame();
   assert.deepEqual(done, ["one"]);
   frame();

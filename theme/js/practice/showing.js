@@ -115,6 +115,11 @@ export class Showing {
     else this.#address.tell(here.practised.map((step) => step.id));
   }
 
+  /** All of the step is there at once: nothing below it moves when the words come. */
+  settle() {
+    this.#later.catchUp();
+  }
+
   /** Nothing of it is to come any more. */
   leave() {
     this.#later.catchUp();

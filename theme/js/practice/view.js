@@ -56,6 +56,7 @@ export function openPractice(template, ids, leave) {
   ];
   view.showModal();
   goTo(ids);
+  now.showing.settle();
   thePart(view, "h2", HTMLElement).focus();
   return { goTo, close: () => {
     now.stop();
