@@ -7,7 +7,7 @@ from playwright.sync_api import Page
 from .looking import Visit, until
 
 VIEW = "dialog.practice"
-FRAMES = 8
+FRAMES = 6
 COUNT = "const one = () => { left ? requestAnimationFrame(one) : done(); left -= 1; }; one();"
 
 
