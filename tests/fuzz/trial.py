@@ -21,8 +21,9 @@ FILE = "page.md"
 MOST_SECONDS = 0.1
 """What a block may cost to check, in processor seconds; to show, SECONDS_A_STEP more for each picture and table."""
 SECONDS_A_STEP = 0.01
-MOST_TIMES = 8
-"""What seems slow is measured so often: beside a busy neighbour a processor needs up to twice its seconds."""
+PAUSES = (0.0, 0.0, 0.1, 0.5, 1.0, 2.0, 5.0)
+"""What seems slow is measured again after so many seconds each: beside a busy neighbour all takes up to twice as long,
+and that may last a while."""
 TERMINAL_SIGNS = frozenset(chr(code) for code in (*range(32), *range(127, 160))) - {"\t", "\n"}
 MARKDOWN = Markdown(extensions=[FingerpostExtension()])
 
@@ -67,7 +68,8 @@ def seconds(page: str) -> float:
 def least(measure: Callable[[], float], enough: float) -> float:
     """The least of several measures, since what disturbs only ever slows; no more once it is no more than `enough`."""
     out = math.inf
-    for _ in range(MOST_TIMES):
+    for pause in PAUSES:
+        time.sleep(pause)
         out = min(out, measure())
         if out <= enough:
             break
