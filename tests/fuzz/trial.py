@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import math
 import time
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
+from typing import TypeVar
 
 from fingerpost.course.build import build
 from fingerpost.course.settings import Settings
@@ -26,6 +26,7 @@ PAUSES = (0.0, 0.0, 0.1, 0.5, 1.0, 2.0, 5.0)
 and that may last a while."""
 TERMINAL_SIGNS = frozenset(chr(code) for code in (*range(32), *range(127, 160))) - {"\t", "\n"}
 MARKDOWN = Markdown(extensions=[FingerpostExtension()])
+T = TypeVar("T")
 
 
 class BrokenPromiseError(AssertionError):
@@ -58,34 +59,31 @@ def checked(page: str) -> tuple[Diagnostic, ...]:
     return tuple(sorted({*read.findings, *found}))
 
 
-def seconds(page: str) -> float:
-    """Processor seconds that checking takes."""
-    began = time.process_time()
-    checked(page)
-    return time.process_time() - began
+def in_time(what: str, make: Callable[[str], T], page: str, most: float, tally: Tally) -> T:
+    """What is made of a page, in no more processor seconds than `most`.
 
-
-def least(measure: Callable[[], float], enough: float) -> float:
-    """The least of several measures, since what disturbs only ever slows; no more once it is no more than `enough`."""
-    out = math.inf
-    for pause in PAUSES:
-        time.sleep(pause)
-        out = min(out, measure())
-        if out <= enough:
+    Of several measures the least tells, since what disturbs only ever slows.
+    """
+    made, took = _timed(make, page)
+    for pause in PAUSES if tally.timely else ():
+        if took <= most:
             break
-    return out
+        time.sleep(pause)
+        took = min(took, _timed(make, page)[1])
+    tally.timed(what, took, page)
+    if tally.timely and took > most:
+        raise BrokenPromiseError(f"to {what} took {took:.3f} s")
+    return made
+
+
+def _timed(make: Callable[[str], T], page: str) -> tuple[T, float]:
+    began = time.process_time()
+    return make(page), time.process_time() - began
 
 
 def check(page: str, tally: Tally) -> None:
     """Checks a page: no exception, quick, every place inside, reports without signs that a terminal would obey."""
-    began = time.process_time()
-    found = checked(page)
-    took = time.process_time() - began
-    if tally.timely and took > MOST_SECONDS:
-        took = least(lambda: seconds(page), MOST_SECONDS)
-    tally.timed("check", took, page)
-    if tally.timely and took > MOST_SECONDS:
-        raise BrokenPromiseError(f"checking took {took:.3f} s")
+    found = in_time("check", checked, page, MOST_SECONDS, tally)
     places_inside(page, found)
     reports(page, found)
     tally.checked += 1
@@ -119,24 +117,17 @@ def reports(page: str, found: Sequence[Diagnostic]) -> None:
             raise BrokenPromiseError(f"an annotation that breaks out: {line!r}")
 
 
-def shown(page: str) -> tuple[str, float]:
-    """The markup of a page, and the processor seconds that it took."""
-    began = time.process_time()
-    return MARKDOWN.reset().convert(page), time.process_time() - began
+def markup_of(page: str) -> str:
+    """The markup of a page."""
+    return MARKDOWN.reset().convert(page)
 
 
 def show(page: str, tally: Tally) -> None:
     """Makes the markup of a page, twice: nothing of others in it, both times the same; and its findings as SARIF."""
-    markup, took = shown(page)
-    most = MOST_SECONDS + SECONDS_A_STEP * page.count("\n- ")
-    if tally.timely and took > most:
-        took = least(lambda: shown(page)[1], most)
-    tally.timed("show", took, page)
-    if tally.timely and took > most:
-        raise BrokenPromiseError(f"showing took {took:.3f} s")
+    markup = in_time("show", markup_of, page, MOST_SECONDS + SECONDS_A_STEP * page.count("\n- "), tally)
     if found := foreign(markup):
         raise BrokenPromiseError(f"let through: {found[:3]}")
-    if MARKDOWN.reset().convert(page) != markup or checked(page) != checked(page):
+    if markup_of(page) != markup or checked(page) != checked(page):
         raise BrokenPromiseError("two runs differ")
     sarif.write(checked(page))
     tally.shown += 1
