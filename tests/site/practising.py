@@ -8,7 +8,9 @@ from .looking import Visit, until
 
 VIEW = "dialog.practice"
 FRAMES = 6
-COUNT = "const one = () => { left ? requestAnimationFrame(one) : done(); left -= 1; }; one();"
+FOLLOWED = """async (frames) => {
+  for (let at = 0; at < frames; at += 1) await new Promise(requestAnimationFrame);
+}"""
 
 
 def practise(student: Visit, lesson: str, block: int | None = None) -> Page:
@@ -31,7 +33,7 @@ def gone(page: Page) -> None:
 
 def followed(page: Page) -> Page:
     """Waits until what follows an answer is there too: it comes with every other frame (theme/js/afterwards.js)."""
-    page.evaluate(f"new Promise((done) => {{ let left = {FRAMES}; {COUNT} }})")
+    page.evaluate(FOLLOWED, FRAMES)
     return page
 
 

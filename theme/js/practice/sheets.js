@@ -30,7 +30,7 @@ export class Sheets {
   /** Lays the picture of a scene on top. @param {Scene} scene @returns {Sheet} */
   show(scene) {
     const top = this.#of(scene) ?? this.#make(scene);
-    this.rest();
+    this.#rest();
     this.#sheets.forEach((sheet) => turn(sheet, sheet === top));
     const { width, height } = top.svg.viewBox.baseVal;
     this.pile.style.aspectRatio = `${width} / ${height}`;
@@ -43,7 +43,7 @@ export class Sheets {
   }
 
   /** Every finger is where its picture has it. */
-  rest() {
+  #rest() {
     this.#moving.forEach((one) => one.cancel());
     this.#moving = [];
   }
