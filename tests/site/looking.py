@@ -6,6 +6,7 @@ import functools
 import gzip
 import http.server
 import os
+import random
 import shutil
 import subprocess
 import sys
@@ -26,6 +27,8 @@ FLAGS = (
 ).split()
 COMPRESSED = (".html", ".css", ".js", ".json", ".svg", ".webmanifest")
 """What static hosts compress."""
+LATE = float(os.environ.get("LATE", 0))
+"""Each script comes late by up to so many seconds, each time by others, to find a test that hopes for an order."""
 NO_WORKER = "Service Worker registration blocked by Playwright"
 NAMES = ("chromium", "chromium-browser", "google-chrome")
 
@@ -49,6 +52,8 @@ class Quiet(http.server.SimpleHTTPRequestHandler):
 
     def do_GET(self) -> None:
         """A text goes compressed to who can read that; everything else as it is."""
+        if LATE and self.path.endswith(".js"):
+            time.sleep(random.uniform(0, LATE))
         file = Path(self.translate_path(self.path.split("?")[0]))
         file = file / "index.html" if file.is_dir() and self.path.endswith("/") else file
         if file.suffix not in COMPRESSED or "gzip" not in self.headers.get("Accept-Encoding", "") or not file.is_file():
@@ -140,11 +145,28 @@ class Visit:
     address: str
     faults: list[str] = field(default_factory=list)
     asked: list[str] = field(default_factory=list)
+    coming: set[Request] = field(default_factory=set)
 
     def open(self, path: str = "") -> Page:
         """Goes to a page of the course and waits until its scripts have run."""
         self.page.goto(self.address + path, wait_until="load")
+        return self.settled()
+
+    def settled(self) -> Page:
+        """Waits until the page is loaded and so is every script that it fetches by itself.
+
+        The load event does not wait for a part that is fetched only where a page has its place (theme/js/parts.js): a
+        test that went on at once met that part before, or after, what the test did.
+        """
         until(self.page, "document.readyState === 'complete'")
+        end = time.monotonic() + 10
+        # A script that has come asks for others once it is read, so nothing may be on its way for a while.
+        quiet = 0
+        while quiet < 3:
+            assert time.monotonic() < end, f"never loaded: {sorted(one.url for one in self.coming)}"
+            self.page.wait_for_timeout(10)
+            self.page.evaluate("0")  # what the page was about to do is done before it answers
+            quiet = 0 if self.coming else quiet + 1
         return self.page
 
     def note(self) -> None:
@@ -152,6 +174,8 @@ class Visit:
         self.page.on("console", lambda said: self._hear(said.type, said.text))
         self.page.on("pageerror", lambda error: self.faults.append(str(error)))
         self.page.on("request", self._request)
+        for end in ("requestfinished", "requestfailed"):
+            self.page.on(end, lambda done: self.coming.discard(done))
         self.page.add_init_script(
             "addEventListener('securitypolicyviolation', (e) =>"
             " console.error(`policy: ${e.violatedDirective} ${e.blockedURI}`))"
@@ -162,6 +186,9 @@ class Visit:
             self.faults.append(text)
 
     def _request(self, request: Request) -> None:
+        if request.is_navigation_request():
+            self.coming.clear()  # what the page before still waited for
+        self.coming.add(request)
         self.asked.append(request.url)
         if not request.url.startswith((self.address, "data:")):
             self.faults.append(f"asked another host: {request.url}")
@@ -183,6 +210,11 @@ def visiting(
     )
     visit = Visit(context.new_page(), address)
     visit.note()
-    yield visit
-    context.close()
+    try:
+        yield visit
+    except Exception as error:
+        error.add_note(f"went wrong in the page: {visit.faults}; still loading: {[one.url for one in visit.coming]}")
+        raise
+    finally:
+        context.close()
     assert visit.faults == []
