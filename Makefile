@@ -7,7 +7,7 @@ CONSTRAINTS := .ci/constraints.txt
 export SOURCE_DATE_EPOCH ?= 1767225600
 PIP_INSTALL = $(BIN)/python -m pip install --quiet --disable-pip-version-check -c $(CONSTRAINTS)
 
-.PHONY: demo serve test lint bench fuzz site_demo site_demo_is_current browser node clean
+.PHONY: demo serve test lint bench fuzz show site_demo site_demo_is_current browser node clean
 
 # Not --quiet: MkDocs then counts no warnings, and --strict lets everything pass.
 demo: $(VENV)/ready
@@ -33,6 +33,10 @@ bench: $(VENV)/ready-to-test
 BLOCKS ?= 1000000
 fuzz: $(VENV)/ready-to-test
 	$(BIN)/python -m tests.fuzz.run --blocks $(BLOCKS) $(FUZZ)
+
+# What a student sees, as pictures in build/show for people to look at.
+show: $(VENV)/ready-to-test browser
+	$(BIN)/python -m tests.site.show
 
 site_demo: $(VENV)/ready
 	$(BIN)/mkdocs build --strict --clean --site-dir site_demo
