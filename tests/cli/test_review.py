@@ -88,6 +88,15 @@ def test_what_is_only_written_otherwise_is_no_musical_change(repo: Repo, capsys,
     assert "Unchanged: 2 of 2 pages, 2 of 2 blocks, 8 of 8 steps" in text
 
 
+def test_a_page_with_another_name_and_its_redirect_are_reviewed(repo: Repo, capsys) -> None:
+    repo.git("mv", "docs/kettle.md", "docs/pot.md")
+    repo.write("mkdocs.yml", SETTINGS.replace("[fingerpost]", "[{fingerpost: {redirects: {kettle.md: pot.md}}}]"))
+    repo.commit()
+    forms = in_every_form(repo, capsys)
+    assert "redirects: nothing -> kettle.md to pot.md" in forms["text"]
+    assert "docs/kettle.md is now docs/pot.md" in forms["text"]
+
+
 def test_one_file_is_written_and_only_where_it_is_asked_for(repo: Repo, capsys, tmp_path: Path) -> None:
     changed(repo, "= Cmaj7", "~ C6")
     before = sorted(tmp_path.rglob("*"))

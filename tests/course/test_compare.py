@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import pytest
 from fingerpost.course.build import build
 from fingerpost.course.comparison.alignment import align
 from fingerpost.course.comparison.courses import Side, compare
 from fingerpost.course.comparison.difference import BlockChange, Comparison, Fact, How
-from fingerpost.course.settings import Settings
+from fingerpost.course.settings import OPTIONS, Settings
 from fingerpost.source.page import read_page
 from hypothesis import given
 from hypothesis import strategies as st
@@ -168,6 +169,32 @@ def test_settings_of_the_course_that_differ() -> None:
     assert [(fact.what, fact.after) for fact in comparison.settings] == [
         ("capo", "2"), ("limits.span_mm", "90"), ("ties", "C6 not Am7"),
     ]  # fmt: skip
+
+
+OTHER = {
+    "tuning": "drop D", "capo": 2, "scale_length": 630, "frets": 20, "handed": "left", "view": "player", "key": "G",
+    "fingers_per_step": 2, "hand_shifts": True, "major_seventh": "triangle", "diminished": "circle", "minor": "-",
+    "accidentals": "ascii", "note_names": "german", "limits": {"span_mm": 90}, "costs": {"weak": [0, 0, 1, 2]},
+    "change_costs": {"place": 9}, "ties": ["C6 not Am7"], "clean": 4, "tries": 8, "warm_up_minutes": 1,
+    "practice_minutes": 1, "rest_minutes": 1, "harder_step": 3, "warm_up_steps": 1, "rest_after_steps": 9,
+    "redirects": {"old.md": "a.md", "older.md": "a.md#kettle"},
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("option", OPTIONS)
+def test_each_option_that_differs_is_told_in_both_directions(option: str) -> None:
+    numbered = block("1 off", start="3 5:3, 2 4:2, 1 2:1, strum 5-1")
+    plain, other = side(numbered), side(numbered, **{option: OTHER[option]})
+    (there,), (back,) = (compare(*sides).settings for sides in ((plain, other), (other, plain)))
+    assert there.what.partition(".")[0] == option
+    assert (there.before, there.after) == (back.after, back.before)
+    assert there.before != there.after
+
+
+def test_of_redirects_those_that_differ_are_told() -> None:
+    old, new = ({"kept.md": "a.md", **more} for more in ({}, {"old.md": "a.md#kettle"}))
+    comparison = compare(side("# A\n", redirects=old), side("# A\n", redirects=new))
+    assert comparison.settings == (Fact("redirects", None, "old.md to a.md#kettle"),)
 
 
 def test_what_is_only_written_otherwise_is_named() -> None:

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, replace
 
 from fingerpost.course.comparison.alignment import align
 from fingerpost.course.comparison.blocks import Pair, block_change, pair_blocks, placed_blocks, unreadable_blocks
 from fingerpost.course.comparison.difference import BlockChange, Comparison, Fact, PageChange, Placed
+from fingerpost.course.comparison.options import option_facts
 from fingerpost.course.comparison.reach import kept, reach
 from fingerpost.course.model import Course
-from fingerpost.course.settings import OPTIONS, Settings
-from fingerpost.music.chord_symbol import write
+from fingerpost.course.settings import Settings
 
 
 @dataclass(frozen=True)
@@ -36,7 +36,7 @@ def compare(before: Side, after: Side) -> Comparison:
     changes = tuple(_read(block_change(pair, renamed, hands, places.get(_key(pair))), lost) for pair in pairs)
     pages = tuple(_pages(before.course, after.course, renamed))
     touched = tuple(change for change in changes if change.musical or change.words)
-    settings = tuple(_settings(before.settings, after.settings))
+    settings = tuple(option_facts(before.settings, after.settings))
     return Comparison(
         touched,
         pages,
@@ -104,27 +104,6 @@ def _pages(before: Course, after: Course, renamed: Mapping[str, str]) -> Iterato
     for file, lesson in once.items():
         if after.lesson(file) is None:
             yield PageChange(lesson.file, None, lesson.title, None)
-
-
-def _settings(before: Settings, after: Settings) -> Iterator[Fact]:
-    """Options of the course that differ; of a table of amounts, each amount that does."""
-    for name in OPTIONS:
-        old, new = getattr(before, name), getattr(after, name)
-        if old == new:
-            continue
-        if name in ("limits", "costs", "change_costs"):
-            for amount in fields(old):
-                one, other = getattr(old, amount.name), getattr(new, amount.name)
-                if one != other:
-                    yield Fact(f"{name}.{amount.name}", str(one), str(other))
-        else:
-            yield Fact(name, _option(old), _option(new))
-
-
-def _option(value: object) -> str | None:
-    if isinstance(value, tuple):
-        return ", ".join(f"{write(kept)} not {write(other)}" for kept, other in value) or None
-    return None if value is None else str(value)
 
 
 def _rewritten(
