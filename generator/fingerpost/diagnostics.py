@@ -42,6 +42,7 @@ class Code(enum.StrEnum):
     BLOCK_EMPTY = "block-empty"
     FENCE_UNCLOSED = "fence-unclosed"
     FENCE_INDENT = "fence-indent"
+    FENCE_MISWRITTEN = "fence-miswritten"
     ANCHOR_OR_TAG = "anchor-or-tag"
     UNKNOWN_KEY = "unknown-key"
     DUPLICATE_KEY = "duplicate-key"

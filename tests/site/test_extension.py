@@ -178,6 +178,14 @@ def test_an_unresolved_mention_is_plain_words_and_a_warning(caplog):
     assert "unresolved-mention" in caplog.text
 
 
+def test_a_block_whose_fence_does_not_say_that_it_is_one_is_told_and_shown_as_it_is(caplog):
+    page = made(BLOCK.replace("```moves", "```Moves") + "\nYou hold `now: Cmaj7`.\n")
+    assert page.all("section") == []
+    assert "This fence says `Moves`" in caplog.text
+    assert "fence-miswritten" in caplog.text
+    assert caplog.text.count("page.md:") == 1
+
+
 def test_a_broken_block_leaves_a_notice_in_its_place_and_the_page_goes_on(caplog):
     with caplog.at_level(logging.WARNING, "fingerpost"):
         page = made(f"Before.\n\n{BROKEN}\nBetween.\n\n{BLOCK}\nAfter.\n")

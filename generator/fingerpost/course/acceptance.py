@@ -22,6 +22,7 @@ ACCEPTABLE_ERRORS = frozenset(
         Code.MENTION_DENIED,
         Code.USED_BEFORE_TAUGHT,
         Code.DEAD_LINK,
+        Code.FENCE_MISWRITTEN,
     )
 )
 """The errors that can be accepted; every warning and every note can."""

@@ -30,7 +30,7 @@ def expand(lines: list[str], located: Located, block_mark: BlockMark, mention_ma
             _replace_mention(out, mention, mention_mark(mention, meaning, _plain_only(out, mention)))
     removed = _joined_lines(located)
     for fence, shown in reversed(located.fences):
-        if shown is not None:
+        if shown is not None and not fence.miswritten:
             before = sum(count for line, count in removed if line < fence.first_line)
             _replace_fence(out, fence, fence.first_line - 1 - before, block_mark(shown))
     return out

@@ -26,6 +26,7 @@ class Opening(NamedTuple):
     """A fence's first line: its marks and info string, its own indentation and the containers it stands in.
 
     line counts from 0 in the text, at from 0 in that line; first_line is the number of the text's line 0 in the file.
+    meant: it is read as a block though it does not say that it is one.
     """
 
     file: str
@@ -37,10 +38,16 @@ class Opening(NamedTuple):
     line: int
     at: int
     on_item_line: bool
+    meant: bool = False
 
     @property
     def ours(self) -> bool:
-        """Whether this is a `moves` block."""
+        """Whether this is a `moves` block, or is to be read as if it were one."""
+        return self.meant or self.says_so
+
+    @property
+    def says_so(self) -> bool:
+        """Whether it says that it is one."""
         return self.info.split(maxsplit=1)[:1] == [INFO]
 
     def span(self, lines: list[str]) -> Span:
@@ -172,6 +179,7 @@ def _fence(lines: list[str], opening: Opening, body: list[_Line], closed: bool) 
         last_line=last,
         opening=lines[opening.line][opening.at :],
         closed=closed,
+        miswritten=opening.meant,
     )
 
 

@@ -13,9 +13,10 @@ from dataclasses import dataclass, field
 from fingerpost.diagnostics import Diagnostic
 from fingerpost.source.acceptances import Acceptance, Comment, comments_in, in_prose
 from fingerpost.source.containers import RULE, TAB, Container, Walk, continued, opened
-from fingerpost.source.fence_body import FENCE, Opening, read_fence
+from fingerpost.source.fence_body import FENCE, FenceRead, Opening, read_fence
 from fingerpost.source.headings import Heading, headings_in
 from fingerpost.source.links import Link, links_in
+from fingerpost.source.meant_fence import meant_fence, no_fence
 from fingerpost.source.mentions import Piece, mentions_in
 from fingerpost.source.syntax import Fence, Mention
 
@@ -136,6 +137,8 @@ class _Scanner:
         elif walk.indent() >= TAB:
             if self.paragraph:
                 self.words(walk.text, walk.words_at)
+            else:
+                self.meant(walk)
         elif fence := FENCE.match(rest):
             self.fence(walk, fence, on_item_line)
         elif self.html or HTML_BLOCK.match(rest):
@@ -150,7 +153,7 @@ class _Scanner:
             self.underline(rest)
         elif RULE.match(rest):
             self.end_paragraph()
-        else:
+        elif not self.meant(walk):
             self.words(walk.text, walk.words_at)
 
     def heading(self, walk: Walk, rest: str) -> None:
@@ -214,7 +217,17 @@ class _Scanner:
         opening = Opening(
             self.file, self.first_line, marks, info, indent, self.stack, self.at - 1, walk.at, on_item_line
         )
-        read = read_fence(self.lines, opening)
+        self.take(meant_fence(self.lines, opening) or read_fence(self.lines, opening))
+
+    def meant(self, walk: Walk) -> bool:
+        """Reads a block whose marks are none to Markdown, where this line begins one; says whether it does."""
+        read = no_fence(self.file, self.first_line, self.lines, self.at - 1, walk)
+        if read is not None:
+            self.end_paragraph()
+            self.take(read)
+        return read is not None
+
+    def take(self, read: FenceRead) -> None:
         self.at = read.next
         self.findings.extend(read.findings)
         if read.fence:

@@ -268,6 +268,7 @@ class Fence:
     first_line and last_line are the lines of the opening and closing fence, counted from 1.
     opening is the fence and its info string as written; closed is False where the closing fence is missing: last_line
     is then the last line that belongs to the block.
+    miswritten: it does not say that it is a block, so the page shows its text; a finding says so.
     """
 
     prefix: str
@@ -278,6 +279,7 @@ class Fence:
     last_line: int
     opening: str = "```moves"
     closed: bool = True
+    miswritten: bool = False
 
     @property
     def lines(self) -> tuple[Token, ...]:

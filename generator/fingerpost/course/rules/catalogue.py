@@ -49,6 +49,12 @@ CATALOGUE: dict[Code, Explanation] = {
         "1. Play this.\n\n   ```moves",
         "1. Play this.\n\n    ```moves",
     ),
+    Code.FENCE_MISWRITTEN: Explanation(
+        "A block in a fence that does not say `moves`",
+        "Markdown would show the text of the block in place of its pictures. A fence that says `text` is left alone.",
+        "```move\nid: first\nsteps:\n- hold\n```",
+        "```moves\nid: first\nsteps:\n- hold\n```",
+    ),
     Code.ANCHOR_OR_TAG: Explanation(
         "A reference to another part of the text",
         "Such references can grow without bound and hide what a line says, so they are not read.",

@@ -32,7 +32,14 @@ _UNLIKE_ERRORS: dict[Code, tuple[Severity, ...]] = {
 
 MENDED = frozenset(
     {
-        *(Code.FENCE_INDENT, Code.UNKNOWN_KEY, Code.FRONT_MATTER, Code.BAD_VALUE, Code.START_WITHOUT_FINGERS),
+        *(
+            Code.FENCE_INDENT,
+            Code.FENCE_MISWRITTEN,
+            Code.UNKNOWN_KEY,
+            Code.FRONT_MATTER,
+            Code.BAD_VALUE,
+            Code.START_WITHOUT_FINGERS,
+        ),
         *(Code.NAME_WOULD_HOLD, Code.TIE_DECIDED_OTHERWISE, Code.USED_BEFORE_TAUGHT, Code.ACCEPTANCE_LAPSED),
         Code.DEAD_LINK,
     }
