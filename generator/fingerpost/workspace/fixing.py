@@ -7,13 +7,23 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
-from fingerpost.diagnostics import Diagnostic
+from fingerpost.diagnostics import Code, Diagnostic
 from fingerpost.workspace.checked import check
 from fingerpost.workspace.course_folder import CourseSources
 from fingerpost.workspace.edits import chosen, edited
 from fingerpost.workspace.page_text import PageText, decode
 
 MOST_ROUNDS = 50
+SURE_OF_WHAT_IS_TAUGHT = frozenset(
+    {
+        *(Code.USED_BEFORE_TAUGHT, Code.UNRESOLVED_MENTION, Code.MENTION_DENIED, Code.MISSING_IMAGE),
+        *(Code.DEAD_LINK, Code.DEAD_REDIRECT, Code.CUES_OUT_OF_ORDER, Code.START_WITHOUT_FINGERS, Code.NAME_WOULD_HOLD),
+        *(Code.HARDER_STEP, Code.NO_WARM_UP, Code.NO_REST, Code.SHAPE_REPEATED, Code.DAMPING_LAPSED),
+        *(Code.ACCEPTANCE_WITHOUT_REASON, Code.ACCEPTANCE_UNKNOWN, Code.ACCEPTANCE_REFUSED, Code.ACCEPTANCE_LAPSED),
+    }
+)
+"""What may be found while all that the course teaches and plays is known. Where anything else is found, a block or a
+page may be missing or play something else, and a word added to `teaches` could cover that up."""
 BYTE_ORDER_MARK = b"\xef\xbb\xbf"
 
 
@@ -82,9 +92,17 @@ class _Fixing:
         return Fixed(self.sources, tuple(self.made), tuple(pages), self.untouched)
 
     def round(self) -> bool:
-        """One round of edits that do not touch each other; whether there were any."""
-        found = check(self.sources, for_pages=False).findings
-        together = chosen(finding for finding in found if finding.edits and self._may_touch(finding))
+        """One round of edits that do not touch each other; whether there were any.
+
+        What is mended at its own word comes first. A word that is missing elsewhere (in `teaches`) is added when
+        nothing that was found could still change what is missing.
+        """
+        every = check(replace(self.sources, only=None), for_pages=False).findings
+        found = [finding for finding in every if self.sources.only in (None, finding.span.file)]
+        mendable = [finding for finding in found if finding.edits and self._may_touch(finding)]
+        together = chosen(finding for finding in mendable if finding.code is not Code.USED_BEFORE_TAUGHT)
+        if not together and all(finding.code in SURE_OF_WHAT_IS_TAUGHT for finding in every):
+            together = chosen(mendable)
         for file in {finding.span.file for finding in together}:
             edits = (edit for finding in together if finding.span.file == file for edit in finding.edits)
             self.texts[file] = edited(self.texts[file], edits)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from fingerpost.course.rules.cues_out_of_order import cues_out_of_order
 from fingerpost.course.rules.duplicate_id import duplicate_ids
@@ -40,11 +40,18 @@ def course_findings(told: Sequence[Told], settings: Settings) -> Iterator[Diagno
     texts = [block.syntax for block in told]
     for of_texts in OF_ALL_TEXTS:
         yield from of_texts(texts)
+    tied = list(ties_decided_otherwise(told, settings.ties))
+    yield from tied
     for of_blocks in OF_ALL_BLOCKS:
-        yield from of_blocks(told)
+        yield from _besides(tied, of_blocks(told))
     for by_settings in BY_SETTINGS:
         yield from by_settings(told, settings)
-    yield from ties_decided_otherwise(told, settings.ties)
+
+
+def _besides(tied: Sequence[Diagnostic], found: Iterable[Diagnostic]) -> Iterator[Diagnostic]:
+    """What was found elsewhere than at a name that is to be another: of that one nothing else can be known."""
+    places = {finding.span for finding in tied}
+    return (finding for finding in found if finding.span not in places)
 
 
 def _of_one(block: Told) -> Iterator[Diagnostic]:

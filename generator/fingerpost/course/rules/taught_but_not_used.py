@@ -13,7 +13,7 @@ all that follows would hold, the step is likelier to have been left out: the fin
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from fingerpost.course.ground import ground_of
 from fingerpost.course.ledger import Use, use_word
@@ -34,8 +34,8 @@ def taught_but_not_used(blocks: Iterable[Told]) -> Iterator[Diagnostic]:
         known |= set(told.teaching.words)
         if told.block is not None and told.sound:
             # Where the block shows a chord that nobody teaches, the word was likely meant to be that one.
-            whole = all(use in known for use in told.uses if use.kind == "chord")
-            yield from told.once(_steps_or_words if whole else _words)
+            untaught = [use_word(use) for use in told.uses if use.kind == "chord" and use not in known]
+            yield from _surplus(_unused(told), told, untaught) if untaught else told.once(_steps_or_words)
 
 
 def _steps_or_words(told: Told) -> Iterator[Diagnostic]:
@@ -45,21 +45,17 @@ def _steps_or_words(told: Told) -> Iterator[Diagnostic]:
         if left_out is not None:
             yield _missing(left_out, token)
             unused = {other: word for other, word in unused.items() if other not in {use, *left_out.uses}}
-    yield from _surplus(unused, told)
-
-
-def _words(told: Told) -> Iterator[Diagnostic]:
-    yield from _surplus(_unused(told), told)
+    yield from _surplus(unused, told, [])
 
 
 def _unused(told: Told) -> dict[Use, Token]:
     return {use: token for use, token in told.teaching.words.items() if use not in told.uses}
 
 
-def _surplus(unused: dict[Use, Token], told: Told) -> Iterator[Diagnostic]:
+def _surplus(unused: dict[Use, Token], told: Told, untaught: Sequence[str]) -> Iterator[Diagnostic]:
     for use, token in unused.items():
         message = f"This block teaches {quoted(token.text)}, and does not use it"
-        near = nearest(use_word(use), _others(told))
+        near = nearest(use_word(use), untaught) or nearest(use_word(use), _others(told))
         fix = f"leave out {token.text}" + (f", or write {near}" if near else "")
         yield warning(token.span, Code.TAUGHT_BUT_NOT_USED, message, "what the block uses", fix)
 

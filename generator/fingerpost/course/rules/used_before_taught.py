@@ -10,22 +10,22 @@ teaches one of their kind.
     steps:
     - 3 off = Am7
 
-Add it to `teaches`, as the fix does, or move the lesson behind the one that teaches it.
+Add it to `teaches`, or move the lesson behind the one that teaches it. The fix adds it only where that covers nothing
+up: to the block that uses it first, if no later block teaches it and no word of that `teaches` may have meant it.
 """
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Iterator, Set
+from dataclasses import replace
 
 from fingerpost.course.ledger import Use, use_word
+from fingerpost.course.rules.added_to_teaches import adding
 from fingerpost.course.slip import error
 from fingerpost.course.teaching import Told
 from fingerpost.course.words import quoted
-from fingerpost.diagnostics import Code, Diagnostic, Edit, Span
-from fingerpost.source.syntax import Action, BlockSyntax, ExchangeFinger, MuteString, PlaceFinger, Token
-
-EMPTY = re.compile(r"teaches:\s*\[\s*(?=\])")
+from fingerpost.diagnostics import Code, Diagnostic, Span
+from fingerpost.source.syntax import Action, ExchangeFinger, MuteString, PlaceFinger, Token
 
 ALWAYS = frozenset({"chord", "technique"})
 """What a course that says `teaches` at all must teach."""
@@ -39,9 +39,11 @@ def used_before_taught(told: Iterable[Told]) -> Iterator[Diagnostic]:
     teachers = _teachers(blocks)
     asked_for = ALWAYS | {use.kind for use in teachers}
     known: set[Use] = set()
+    first: dict[Use, Told] = {}
     for block in blocks:
         known |= set(block.teaching.words) | _may_be_taught(block)
-        yield from (_finding(block, use, span, teachers) for use, span in _unknown(block, known, asked_for))
+        for use, span in _unknown(block, known, asked_for):
+            yield _finding(block, use, span, teachers.get(use), first.setdefault(use, block))
 
 
 def _may_be_taught(told: Told) -> Set[Use]:
@@ -111,46 +113,28 @@ def _is_finger(use: Use, finger: Token) -> bool:
     return use == Use("finger", mark) or (mark == "T" and use == Use("technique", "thumb"))
 
 
-def _finding(told: Told, use: Use, span: Span, teachers: dict[Use, Told]) -> Diagnostic:
+def _finding(told: Told, use: Use, span: Span, later: Told | None, first: Told) -> Diagnostic:
+    """later: the block further down that teaches it; first: the block that uses it first without being taught."""
     word = use_word(use)
-    teacher = teachers.get(use)
-    later = "" if teacher is None else f"; {_called(teacher)} teaches it, later on"
-    message = f"{quoted(word)} is used here, and no block up to this one teaches it{later}"
+    besides = "" if later is None else f"; {_called(later)} teaches it, later on"
+    message = f"{quoted(word)} is used here, and no block up to this one teaches it{besides}"
     finding = error(span, Code.USED_BEFORE_TAUGHT, message, "what this block or an earlier one teaches")
-    edit = adding(word, told.syntax)
-    return Diagnostic(
-        finding.span, finding.severity, finding.code, finding.message, finding.expected,
-        f"add {word} to `teaches` of this block", () if edit is None else (edit,),
-    )  # fmt: skip
+    edit = adding(word, told.syntax) if later is None and told is first and not _may_be_meant(use, told) else None
+    return replace(finding, fix=_fix(word, told, later, first), edits=() if edit is None else (edit,))
+
+
+def _fix(word: str, told: Told, later: Told | None, first: Told) -> str:
+    if later is None and told is not first:
+        return f"add {word} to `teaches` of {_called(first)}, where it is used first"
+    moved = f"put {later.file} before this page, or " if later is not None and later.file != told.file else ""
+    return f"{moved}add {word} to `teaches` of this block"
+
+
+def _may_be_meant(use: Use, told: Told) -> bool:
+    """Whether a word of the block's own `teaches`, which it does not use, may have been meant to be this."""
+    return any(word.kind == use.kind and word not in told.uses for word in told.teaching.words)
 
 
 def _called(told: Told) -> str:
     name = told.syntax.id.text if told.syntax.id is not None else "a block"
     return f"{quoted(name)} in {told.file}"
-
-
-def adding(word: str, block: BlockSyntax) -> Edit | None:
-    """The edit that adds a word to `teaches`, however that is written; None where it can't be done safely."""
-    lines = block.source.split("\n")
-    if block.teaches:
-        last = block.teaches[-1].span
-        index = last.line - block.span.line - 1
-        text = lines[index] if 0 <= index < len(lines) else "-"
-        end = Span(last.file, last.end_line, last.end_column, last.end_line, last.end_column)
-        if not text.lstrip().startswith("-"):
-            return Edit(end, f", {word}")
-        column = last.column - len(text) + len(text.lstrip()) if text.rstrip().endswith(block.teaches[-1].text) else 0
-        return (
-            Edit(end, f"\n{text[: len(text) - len(text.lstrip())]}- {word}")
-            if block.span.column == 1 and column
-            else None
-        )
-    if block.id is None or block.span.column != 1:
-        return None
-    written = next((at for at, text in enumerate(lines) if text.startswith("teaches")), None)
-    if written is not None:
-        empty = EMPTY.match(lines[written])
-        line, column = block.span.line + 1 + written, 1 + (0 if empty is None else empty.end())
-        return None if empty is None else Edit(Span(block.span.file, line, column, line, column), word)
-    start = Span(block.id.span.file, block.id.span.line, 1, block.id.span.line, 1)
-    return Edit(start, f"teaches: [{word}]\n")
