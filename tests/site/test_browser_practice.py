@@ -410,6 +410,28 @@ def test_without_scripts_no_control_of_practice_is_shown(visit: Visiting) -> Non
         assert student.page.locator("[data-practise]:visible, .practice:visible").count() == 0
 
 
+def sheets(page: Page) -> int:
+    """How many pages of A4 are printed."""
+    page.emulate_media(media="print")
+    return page.pdf(format="A4", prefer_css_page_size=True).count(b"/Type /Page\n")
+
+
+@pytest.mark.parametrize(("control", "view"), [("[data-practise]", "practice"), ("[data-ring]", "ring")])
+def test_a_lesson_is_printed_whole_and_nothing_else_while_a_view_lies_over_it(
+    visit: Visiting, control: str, view: str
+) -> None:
+    with visit() as student:
+        page = student.open(LESSON)
+        alone = sheets(page)
+        assert alone > 2
+        page.emulate_media(media="screen")
+        page.locator(f"button{control}:visible").first.click()
+        until(page, f"document.querySelector('dialog.{view}[open]') !== null")
+        assert sheets(student.settled()) == alone
+        assert page.locator("dialog:visible").count() == 0
+        assert page.locator("main .fp-step:visible").count() == page.locator("main .fp-step").count()
+
+
 def test_nothing_of_the_view_is_fetched_before_it_is_asked_for_and_nothing_jumps(visit: Visiting) -> None:
     with visit() as student:
         student.page.add_init_script(
