@@ -11,7 +11,7 @@ import pytest
 from playwright.sync_api import Page
 
 from .looking import DESK, Visit, until
-from .practising import VIEW, name, practise, press, shown
+from .practising import VIEW, name, practise, press, shown, text
 
 pytestmark = pytest.mark.xdist_group("kept")
 Visiting = Callable[..., AbstractContextManager[Visit]]
@@ -283,6 +283,33 @@ def test_one_who_leaves_in_the_practice_view_carries_on_there(visit: Visiting) -
         assert "The long dark" in page.inner_text("main .carry-on")
         page.click("main .carry-on")
         assert name(shown(page)) == left
+
+
+LAST_SHOWN = """document.addEventListener('visibilitychange', () => {
+  const said = ['[data-where]', '[data-chord] > :first-child'].map((part) => document.querySelector(`dialog ${part}`));
+  if (said[0]) sessionStorage.leftAt = said.map((part) => part.textContent).join('; ');
+}, { capture: true, once: true })"""
+
+
+@pytest.mark.parametrize("hurts", [False, True])
+def test_one_who_leaves_while_time_is_kept_carries_on_where_they_had_come_to(visit: Visiting, hurts: bool) -> None:
+    with visit() as student:
+        student.page.add_init_script(
+            "localStorage['fingerpost:practice'] = JSON.stringify({ tempo: 208, beats: 1, countIn: 0 })"
+        )
+        student.page.add_init_script(LAST_SHOWN)
+        page = practise(student, "the-gate/")
+        page.click(f"{VIEW} [data-run]")
+        until(page, f"Number(document.querySelector('{VIEW} [data-where]').textContent.split(' ')[1]) >= 4")
+        if hurts:
+            page.click(f"{VIEW} [data-hurts]")
+            page.wait_for_url("**/staying-unhurt/")
+        page = student.open()
+        left = page.evaluate("sessionStorage.leftAt")
+        page.click("main .carry-on")
+        shown(page)
+        assert f"{text(page, 'where')}; {name(page)}" == left
+        assert int(left.split()[1]) >= 4
 
 
 @pytest.mark.parametrize("size", [(320, 700), DESK])

@@ -1,6 +1,6 @@
 // Where the reader stopped: the step last read, kept by its stable id, and one control that leads back to it.
 import { part, parts, thePart } from "./parts.js";
-import { askedToPractise, placeOf as placeAsked } from "./practice/address.js";
+import { askedToPractise, practiseAddress } from "./practice/address.js";
 import { keep, recall, siteRoot } from "./store.js";
 
 /**
@@ -27,15 +27,14 @@ export function bindProgress() {
 }
 
 /**
- * The practice view covers the lesson, so nothing is scrolled while it is open: its step is kept when the page is left.
+ * The practice view covers the lesson, so nothing is scrolled while it is open: it tells where one is when it is left, or the page.
  * @param {HTMLElement[]} steps @param {(place: Place) => void} keepPlace
  */
 function keepPractised(steps, keepPlace) {
-  const ids = steps.map((step) => ({ id: step.id, block: step.closest(".fp-block")?.id ?? "" }));
-  document.addEventListener("visibilitychange", () => {
-    const asked = document.visibilityState === "hidden" ? askedToPractise(location.hash) : null;
-    const step = asked?.length && steps[placeAsked(asked[0], ids)];
-    if (step) keepPlace({ ...placeOf(step), practised: location.hash });
+  document.documentElement.addEventListener("practiceleft", (event) => {
+    const { ids } = /** @type {CustomEvent<{ids: string[]}>} */ (event).detail;
+    const step = steps.find(({ id }) => id === ids[0]);
+    if (step) keepPlace({ ...placeOf(step), practised: practiseAddress(ids) });
   });
 }
 

@@ -111,8 +111,9 @@ export class Showing {
   #where({ here, running }) {
     const { view, steps, say } = this.given;
     tellWhere(view, say, steps, here.at, here.pair);
-    if (running) this.#address.drop();
-    else this.#address.tell(here.practised.map((step) => step.id));
+    const ids = here.practised.map((step) => step.id);
+    if (running) this.#address.hold(ids);
+    else this.#address.tell(ids);
   }
 
   /** All of the step is there at once: nothing below it moves when the words come. */
@@ -124,7 +125,7 @@ export class Showing {
   leave() {
     this.#later.catchUp();
     this.#idle.drop();
-    this.#address.drop();
+    this.#address.leave();
   }
 
   /** @param {Now} now */
