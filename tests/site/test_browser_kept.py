@@ -136,6 +136,25 @@ def test_a_step_that_changed_since_says_so_and_what_changed(visit: Visiting) -> 
         assert page.evaluate(STORED) == []
 
 
+@pytest.mark.parametrize("early", [True, False])
+def test_a_step_that_is_as_it_was_says_only_that_the_other_has_changed(visit: Visiting, early: bool) -> None:
+    """Changed back and forth, the second step taught by another shape since; also as kept by an earlier version."""
+    with visit() as student:
+        page = student.open(LESSON)
+        there = {**change(page, 2), "to": "was", "toShape": "x02010/--2-1-", "toName": "Old"}
+        mirror = {"from": "to", "to": "from", "fromShape": "toShape", "toShape": "fromShape"}
+        back = {**there, **{name: there[of] for name, of in mirror.items()}, "ordinal": 1, "fromName": "Old"}
+        names = page.locator(".fp-step .fp-arm .fp-chord").all_inner_texts()[1:3]
+        back["toName"] = names[0]
+        keep(page, [there, back] if early else [{**back, "fromOrdinal": 2}])
+        page = student.open(LESSON)
+        until(page, "document.querySelectorAll('.kept-changed').length > 0")
+        said = page.inner_text(f"[id='{back['to']}'] .kept-changed")
+        assert said.startswith("The step that you changed from has changed since you practised it. 1 of 2 clean")
+        assert f"It was Old, and is now {names[1]}." in said
+        assert page.locator(".kept-changed").count() == (2 if early else 1)
+
+
 def test_a_step_that_is_gone_is_not_offered_again(visit: Visiting) -> None:
     with visit() as student:
         page = student.open(LESSON)

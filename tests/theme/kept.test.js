@@ -4,7 +4,7 @@ import { test } from "node:test";
 import { differences } from "../../theme/js/kept/difference.js";
 import { joined, readFile, written } from "../../theme/js/kept/file.js";
 import { match, settled } from "../../theme/js/kept/match.js";
-import { recordIn, untried } from "../../theme/js/kept/record.js";
+import { between, recordIn, untried } from "../../theme/js/kept/record.js";
 import { GAPS, afterTry, dayOf, dueDay, dueIn } from "../../theme/js/kept/schedule.js";
 
 const HOUR = 3_600_000;
@@ -108,6 +108,54 @@ test("a record is found by id, then by block and ordinal", () => {
   assert.equal(moved.place, "moved");
   assert.deepEqual(settled([ONE], [moved]).map(({ from, to, gone }) => [from, to, gone]), [["b1", "b2", false]]);
   assert.equal(settled([ONE], [match(ONE, [])])[0].gone, true);
+});
+
+/** A change between two steps as it is kept now, or as it was before it was kept where a change begins. @param {ReturnType<typeof stop>} from @param {ReturnType<typeof stop>} to */
+const practised = (from, to) => tried(untried(between({ page: "fog/", title: "Fog" }, from, to)), [true], NOON);
+/** @param {import("../../theme/js/kept/record.js").Kept} kept */
+const early = ({ fromOrdinal, ...kept }) => (assert.notEqual(fromOrdinal, undefined), kept);
+
+test("where a change begins is found by its own place, whichever way it goes and however far", () => {
+  const [a, b, c, d] = [stop(0, "x02210", "start"), stop(1, "x32010"), stop(2, "xx0232"), stop(3, "320003")];
+  const edited = [a, b, stop(2, "xx0231"), d];
+  const back = match(practised(c, b), edited);
+  assert.deepEqual([back.place, back.now?.from, back.now?.to], ["changed", "a--xx0231", b.id]);
+  const far = match(practised(a, d), [stop(0, "x02000", "start"), b, c, d]);
+  assert.deepEqual([far.place, far.now?.from, far.now?.to], ["changed", "a--x02000", d.id]);
+  // A record from before is told by that of the way there; without one, the step before is what was most likely meant.
+  const told = match(early(practised(c, b)), edited, [early(practised(b, c))]);
+  assert.deepEqual([told.place, told.now?.from], ["changed", "a--xx0231"]);
+  assert.equal(match(early(practised(b, c)), [a, stop(1, "x32000"), c, d]).now?.from, "a--x32000");
+  assert.equal(match(practised(b, c), [a, stop(1, "x30000", "passing"), c]).place, "gone");
+});
+
+test("a step that is known from elsewhere has not come out of the one that is gone", () => {
+  const [a, b, c, d] = [stop(0, "x02210", "start"), stop(1, "x32010"), stop(2, "xx0232"), stop(3, "320003")];
+  const kept = [practised(a, b), practised(b, c), practised(c, d)];
+  const shorter = [a, { ...c, ordinal: 1 }, { ...d, ordinal: 2 }];
+  const matches = kept.map((one) => match(one, shorter, kept));
+  assert.deepEqual(matches.map(({ place }) => place), ["gone", "gone", "same"]);
+  const after = settled(kept, matches);
+  assert.deepEqual(after.map(({ gone, ordinal, fromOrdinal }) => [gone, ordinal, fromOrdinal]), [[true, 1, 0], [true, 2, 1], [false, 2, 1]]);
+  assert.deepEqual(after.map((one) => match(one, shorter, after).place), ["gone", "gone", "same"], "and so it stays");
+  assert.deepEqual(after.map((one) => match(one, [a, b, c, d], after).place), ["same", "same", "same"], "until it is back");
+});
+
+test("a lesson that is opened brings its records up to date, and those of the same change together", () => {
+  const [a, b] = [stop(0, "x02210", "start"), stop(1, "x32010")];
+  const before = early(practised(a, b));
+  assert.equal(settled([before], [match(before, [a, b])])[0].fromOrdinal, 0);
+  const renamed = [a, { ...b, id: "other" }];
+  const both = [tried(before, [false], noon(1)), practised(renamed[0], renamed[1])];
+  const [one, ...rest] = settled(both, both.map((kept) => match(kept, renamed, both)));
+  assert.deepEqual([one.to, one.clean, one.tries, rest.length], ["other", 1, 2, 0]);
+});
+
+test("a record of an earlier version is read as it was, and one with more is taken without what is wrong in it", () => {
+  const kept = practised(stop(0, "x02210", "start"), stop(1, "x32010"));
+  assert.deepEqual(recordIn(JSON.parse(JSON.stringify(kept))), kept);
+  assert.deepEqual(recordIn(early(kept)), early(kept));
+  for (const fromOrdinal of [-1, "0", null, 0.5]) assert.deepEqual(recordIn({ ...kept, fromOrdinal }), early(kept));
 });
 
 test("what two shapes do differently is told string by string, the lowest first", () => {

@@ -23,6 +23,7 @@ function showAt(id, changes) {
   if (!step || !(note instanceof DocumentFragment)) return;
   const latest = changes.reduce((one, other) => (other.kept.last > one.kept.last ? other : one));
   const box = thePart(note, ".kept-changed", HTMLElement);
+  if (startChanged(latest)) thePart(box, "b", HTMLElement).textContent = keptWords()("start-changed");
   thePart(box, "[data-said]", HTMLElement).textContent = shareSaid(latest.kept, keptWords());
   thePart(box, "ul", HTMLUListElement).append(...told(latest).map(line));
   thePart(box, "button", HTMLButtonElement).addEventListener("click", () => {
@@ -33,14 +34,19 @@ function showAt(id, changes) {
   (part(step, ".fp-arm", HTMLElement) ?? step).after(note);
 }
 
-/** @param {Match} match @returns {string[]} */
+/** Whether only what it is changed from is another now. @param {Pick<Match, "kept" | "now">} match */
+function startChanged({ kept, now }) {
+  return !differences(kept.toShape, now?.toShape ?? "").length && differences(kept.fromShape, now?.fromShape ?? "").length > 0;
+}
+
+/** @param {Pick<Match, "kept" | "now">} match @returns {string[]} */
 function told({ kept, now }) {
   const say = keptWords();
-  const there = differences(kept.toShape, now?.toShape ?? "");
-  if (!there.length) return differences(kept.fromShape, now?.fromShape ?? "").length ? [say("other-start", { name: kept.fromName, now: now?.fromName ?? "" })] : [];
+  const names = { name: kept.fromName, now: now?.fromName ?? "" };
+  if (startChanged({ kept, now })) return [say(names.name === names.now ? "held-otherwise" : "other-start", names)];
   const stopped = (/** @type {Stopped} */ { fret, finger }) =>
     say(fret === null ? "silent" : fret === 0 ? "open" : finger === "T" ? "thumb" : finger ? "pressed" : "at-fret", { fret: fret ?? 0, finger });
-  return there.map(({ string, was, now: is }) => say("string", { n: string, was: stopped(was), now: stopped(is) }));
+  return differences(kept.toShape, now?.toShape ?? "").map(({ string, was, now: is }) => say("string", { n: string, was: stopped(was), now: stopped(is) }));
 }
 
 /** @param {string} text */

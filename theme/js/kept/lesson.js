@@ -3,7 +3,8 @@ import { part, parts } from "../parts.js";
 import { readSteps } from "../practice/steps.js";
 import { siteRoot } from "../store.js";
 import { showChanges } from "./changed.js";
-import { between, match, settled } from "./match.js";
+import { match, settled } from "./match.js";
+import { between } from "./record.js";
 import { keepRecords, records } from "./shelf.js";
 import { noteDone, recordOf } from "./tries.js";
 import { keptWords, shareSaid } from "./words.js";
@@ -19,11 +20,11 @@ export function bindKeptLesson() {
     // Ticked before such records were kept: when is not known.
     if (box.checked && !recordOf(change)) noteDone(change, true, 0);
   }
+  lookAtLesson();
   const show = () => items.forEach(({ box, change }) => showShare(box, change));
   show();
   document.documentElement.addEventListener("trieschange", show);
   document.documentElement.addEventListener("tickschange", () => takeTicks(items));
-  lookAtLesson();
 }
 
 /** @param {HTMLInputElement[]} boxes */
@@ -60,7 +61,9 @@ function lookAtLesson() {
   const page = location.pathname.slice(siteRoot().length);
   const steps = readSteps(document);
   const all = records();
-  const matches = all.filter((kept) => kept.page === page).map((kept) => match(kept, steps));
-  if (matches.some(({ kept, place }) => place === "moved" || kept.gone !== (place === "gone"))) keepRecords(settled(all, matches));
+  const ofLesson = all.filter((kept) => kept.page === page);
+  const matches = ofLesson.map((kept) => match(kept, steps, ofLesson));
+  const now = settled(all, matches);
+  if (JSON.stringify(now) !== JSON.stringify(all)) keepRecords(now);
   showChanges(matches.filter(({ place }) => place === "changed"));
 }
