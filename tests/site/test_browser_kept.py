@@ -11,7 +11,7 @@ import pytest
 from playwright.sync_api import Page
 
 from .looking import DESK, Visit, until
-from .practising import VIEW, name, practise, press, shown, text
+from .practising import VIEW, followed, name, practise, press, shown, text
 
 pytestmark = pytest.mark.xdist_group("kept")
 Visiting = Callable[..., AbstractContextManager[Visit]]
@@ -302,6 +302,84 @@ def test_one_who_leaves_in_the_practice_view_carries_on_there(visit: Visiting) -
         assert "The long dark" in page.inner_text("main .carry-on")
         page.click("main .carry-on")
         assert name(shown(page)) == left
+
+
+def asked(page: Page) -> tuple[str, str, str]:
+    """Where one has come to in practice, the chord that is shown, and what is said of it."""
+    return text(page, "where"), name(page), text(page, "notice")
+
+
+def test_today_leads_to_what_an_edited_step_is_now(visit: Visiting) -> None:
+    with visit() as student:
+        page = student.open(LESSON)
+        there = change(page, 3)
+        keep(page, [{**there, "to": "dark--was", "toShape": "x02010/--2-1-", "toName": "Old"}])
+        page = student.open()
+        until(page, "document.querySelector('.today')?.checkVisibility()")
+        page.click(".today li a")
+        shown(page)
+        where, chord, notice = asked(page)
+        assert where.startswith("Back and forth")
+        assert (chord, notice) == (there["fromName"], "")
+        press(page, "ArrowRight")
+        assert name(page) == there["toName"]
+        page.click(f"{VIEW} [data-clean]")
+        assert {(one["from"], one["to"], one["tries"]) for one in page.evaluate(STORED)} == {
+            (there["from"], "dark--was", 2),
+            (there["from"], there["to"], 1),
+        }
+
+
+def test_today_leads_to_what_a_step_is_called_now(visit: Visiting) -> None:
+    """Its id is another, since the step before it was edited; its shape is the same."""
+    with visit() as student:
+        page = student.open(LESSON)
+        there = change(page, 3)
+        keep(page, [{**there, "to": "dark--was", "fromOrdinal": 2}])
+        page = student.open()
+        until(page, "document.querySelector('.today')?.checkVisibility()")
+        page.click(".today li a")
+        shown(page)
+        assert asked(page)[0].startswith("Back and forth")
+        until(page, f"({STORED})[0].to !== 'dark--was'")
+        (kept,) = page.evaluate(STORED)
+        assert (kept["to"], kept["tries"]) == (there["to"], 2)
+
+
+@pytest.mark.parametrize("gone", [0, 1])
+def test_an_address_with_a_step_that_is_gone_opens_the_other_alone_and_says_so(visit: Visiting, gone: int) -> None:
+    with visit() as student:
+        page = student.open(LESSON)
+        there = change(page, 3)
+        ids = [there["from"], there["to"]]
+        ids[gone] = "dark--bogus"
+        page = student.open(f"{LESSON}#practise={ids[0]},{ids[1]}")
+        page.reload()
+        shown(page)
+        where, chord, notice = asked(page)
+        assert where.startswith(f"Step {[4, 3][gone]} of")
+        assert chord == [there["toName"], there["fromName"]][gone]
+        assert notice == "A step that was asked for is no longer in this lesson, so this one is shown alone."
+
+
+def test_carrying_on_leads_to_what_the_edited_steps_of_a_change_are_now(visit: Visiting) -> None:
+    rename = """(id) => {
+      for (const name of Object.keys(localStorage)) localStorage[name] = localStorage[name].replaceAll(id, 'dark--was');
+    }"""
+    with visit() as student:
+        page = practise(student, LESSON)
+        press(page, "ArrowRight", "ArrowRight")
+        page.click(f"{VIEW} [data-pair]")
+        left = asked(followed(page))
+        assert left[0].startswith("Back and forth")
+        page = student.open()
+        for end in ("step", "other"):
+            kept = page.evaluate("JSON.parse(localStorage['fingerpost:place:/'])")
+            page.evaluate(rename, kept["step"] if end == "step" else kept["other"]["id"])
+            page = student.open()
+            page.click("main .carry-on")
+            assert asked(shown(page)) == left
+            page = student.open()
 
 
 LAST_SHOWN = """document.addEventListener('visibilitychange', () => {

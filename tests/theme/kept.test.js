@@ -58,6 +58,14 @@ test("the least clean comes first, and two of a block are not next to each other
   assert.deepEqual(dueIn(all.map((kept) => ({ ...kept, gone: true })), noon(1)), []);
 });
 
+test("what is practised since a step was edited comes back in place of what was before", () => {
+  const [before, after] = ["x32010", "x32000"].map((to, at) => tried(untried({ ...change("a", "x02210", to), fromOrdinal: 0 }), [at === 0], noon(at)));
+  assert.deepEqual(dueIn([before, after], noon(9)), [after]);
+  assert.deepEqual(dueIn([before, { ...after, gone: true }], noon(9)), [before]);
+  const other = tried(untried({ ...change("a", "x02210", "x3201x"), fromOrdinal: 2 }), [true], NOON);
+  assert.equal(dueIn([after, other], noon(9)).length, 2);
+});
+
 test("a record that is not whole is none", () => {
   const kept = tried(ONE, [true, false], NOON);
   assert.deepEqual(recordIn(JSON.parse(JSON.stringify(kept))), kept);

@@ -1,7 +1,8 @@
 // The practice view's modules that need no page: where it goes, what keys and beats mean, when a rest is due.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { askedToPractise, placeOf, practiseAddress } from "../../theme/js/practice/address.js";
+import { askedToPractise, practiseAddress } from "../../theme/js/practice/address.js";
+import { askedFor, placeOf } from "../../theme/js/practice/asked.js";
 import { beatTime, litMark, meaning, stride } from "../../theme/js/practice/beats.js";
 import { fingersLifted } from "../../theme/js/practice/fingers.js";
 import { actionOf } from "../../theme/js/practice/keys.js";
@@ -28,6 +29,28 @@ test("a step that is no more leads to its block, and one of no block to the begi
   assert.equal(placeOf(STEPS[2].id, STEPS), 2);
   assert.equal(placeOf("b--other", STEPS), 6);
   assert.equal(placeOf("c--other", STEPS), 0);
+});
+
+test("what an address asks for is found where it stood; a step that is gone leaves the other alone", () => {
+  const ids = STEPS.map(({ id }) => id);
+  const steps = STEPS.map((step, at) => ({ ...step, ordinal: at < 6 ? at : at - 6 }));
+  /** @param {string} id @param {string} block @param {number} ordinal */
+  const stood = (id, block, ordinal) => ({ id, block, ordinal });
+  assert.deepEqual(askedFor([ids[7], ids[6]], steps, []), { at: 7, pair: [6, 7], notice: "" });
+  assert.deepEqual(askedFor([], steps, []), { at: 0, pair: null, notice: "" });
+  // Edited since: what stands in its place is taken, but no way-point and no rest.
+  assert.deepEqual(askedFor([ids[0], "a--was"], steps, [stood("a--was", "a", 2)]), { at: 2, pair: [0, 2], notice: "" });
+  assert.deepEqual(askedFor(["a--was"], steps, [stood("a--was", "a", 3)]), { at: 3, pair: null, notice: "" });
+  for (const ordinal of [1, 4, 9]) {
+    assert.deepEqual(askedFor([ids[2], "a--was"], steps, [stood("a--was", "a", ordinal)]), { at: 2, pair: null, notice: "edited" });
+  }
+  // Never what it is not: nothing is known of it, or what stands there is known from elsewhere.
+  assert.deepEqual(askedFor(["a--was", ids[5]], steps, []), { at: 5, pair: null, notice: "edited" });
+  assert.deepEqual(askedFor(["b--was"], steps, []), { at: 6, pair: null, notice: "edited" });
+  const known = [stood("a--was", "a", 2), stood(ids[2], "a", 3)];
+  assert.deepEqual(askedFor([ids[0], "a--was"], steps, known), { at: 0, pair: null, notice: "edited" });
+  assert.deepEqual(askedFor([ids[2], "a--was"], steps, [stood("a--was", "a", 2)]).notice, "edited", "both would be the same");
+  assert.deepEqual(askedFor([ids[2], ids[3]], steps, []), { at: 3, pair: null, notice: "no-pair" });
 });
 
 test("next and back go through the lesson, or between the two of a pair", () => {

@@ -12,17 +12,25 @@ import { keep, recall, siteRoot } from "./store.js";
  * @property {number} ordinal which step of the block, from 0: finds a step whose shape has changed since
  * @property {string} name what the step's arm says
  * @property {string} [practised] the part of the address that opens the practice view, where the reader left it there
+ * @property {{id: string, ordinal: number}} [other] the other step of a change back and forth; earlier versions did not keep it
  */
+
+/** @returns {string} */
+const shelf = () => `fingerpost:place:${siteRoot()}`;
+
+/** Where the reader stopped. @returns {Place | null} */
+export function placeKept() {
+  return recall(shelf(), null);
+}
 
 /** Follows the reader through a lesson, and offers the way back. */
 export function bindProgress() {
-  const name = `fingerpost:place:${siteRoot()}`;
-  const place = /** @type {Place | null} */ (recall(name, null));
+  const place = placeKept();
   if (place?.page !== undefined) offer(place);
   const steps = parts(document, "main .fp-step[id]", HTMLElement);
   if (!steps.length) return;
-  follow(steps, (step) => keep(name, placeOf(step)));
-  keepPractised(steps, (at) => keep(name, at));
+  follow(steps, (step) => keep(shelf(), placeOf(step)));
+  keepPractised(steps, (at) => keep(shelf(), at));
   goToChangedStep(place);
 }
 
@@ -33,8 +41,8 @@ export function bindProgress() {
 function keepPractised(steps, keepPlace) {
   document.documentElement.addEventListener("practiceleft", (event) => {
     const { ids } = /** @type {CustomEvent<{ids: string[]}>} */ (event).detail;
-    const step = steps.find(({ id }) => id === ids[0]);
-    if (step) keepPlace({ ...placeOf(step), practised: practiseAddress(ids) });
+    const [place, other] = ids.flatMap((id) => steps.filter((step) => step.id === id)).map(placeOf);
+    if (place) keepPlace({ ...place, practised: practiseAddress(ids), ...(other && { other: { id: other.step, ordinal: other.ordinal } }) });
   });
 }
 

@@ -1,5 +1,6 @@
 // A lesson's own progress: the share of clean tries beside each item of its practice lists, and what has changed since.
 import { part, parts } from "../parts.js";
+import { askedToPractise, practiseAddress } from "../practice/address.js";
 import { readSteps } from "../practice/steps.js";
 import { siteRoot } from "../store.js";
 import { showChanges } from "./changed.js";
@@ -65,5 +66,14 @@ function lookAtLesson() {
   const matches = ofLesson.map((kept) => match(kept, steps, ofLesson));
   const now = settled(all, matches);
   if (JSON.stringify(now) !== JSON.stringify(all)) keepRecords(now);
+  rename(matches);
   showChanges(matches.filter(({ place }) => place === "changed"));
+}
+
+/** An address that asks for what was moved is looked up when the view is there, which may be later. @param {import("./match.js").Match[]} matches */
+function rename(matches) {
+  const moved = matches.filter(({ place }) => place === "moved");
+  const ids = new Map(moved.flatMap(({ kept, now }) => (now ? [[kept.from, now.from], [kept.to, now.to]] : [])));
+  const asked = askedToPractise(location.hash);
+  if (asked?.some((id) => ids.has(id))) history.replaceState(history.state, "", practiseAddress(asked.map((id) => ids.get(id) ?? id)));
 }

@@ -56,6 +56,12 @@ export function match(kept, steps, all = []) {
   return { kept, place: exact ? "same" : same ? "moved" : "changed", now: between(kept, from, to) };
 }
 
+/** @param {Match} match not of one that was moved @returns {Kept} */
+function upToDate({ kept, place, now }) {
+  if (place === "same") return { ...kept, ...now, gone: false };
+  return { ...kept, ...(now && { fromOrdinal: kept.fromOrdinal ?? now.fromOrdinal }), gone: place === "gone" };
+}
+
 /**
  * The records after a lesson was looked at: moved ones under their new ids, those without a place marked, and each step's place
  * and name as they are now.
@@ -66,8 +72,8 @@ export function settled(all, matches) {
   const found = new Map(matches.map((match) => [match.kept, match]));
   const moved = matches.filter(({ place }) => place === "moved").map(({ kept, now }) => ({ ...kept, ...now }));
   const others = all.filter((kept) => found.get(kept)?.place !== "moved").map((kept) => {
-    const { place, now } = found.get(kept) ?? { place: "unseen", now: null };
-    return place === "same" ? { ...kept, ...now, gone: false } : place === "unseen" ? kept : { ...kept, gone: place === "gone" };
+    const match = found.get(kept);
+    return match ? upToDate(match) : kept;
   });
   // What was practised under the new ids already goes together with it.
   return joined({ steps: others, ticks: {} }, { steps: moved, ticks: {} }).steps;

@@ -53,8 +53,23 @@ export function dueDay(kept) {
  */
 export function dueIn(all, now) {
   const today = dayOf(now);
-  const due = all.filter((kept) => !kept.gone && dueDay(kept) <= today);
+  const due = current(all).filter((kept) => dueDay(kept) <= today);
   return mixed(due.sort((one, other) => share(one) - share(other) || one.last - other.last));
+}
+
+/** What is still in its lesson; what was practised since a step was edited takes the place of what was before. @param {Kept[]} all */
+function current(all) {
+  const there = all.filter((kept) => !kept.gone && kept.tries > 0);
+  const latest = new Map();
+  for (const kept of there) {
+    if (!(latest.get(placeOf(kept))?.last > kept.last)) latest.set(placeOf(kept), kept);
+  }
+  return there.filter((kept) => kept.fromOrdinal === undefined || latest.get(placeOf(kept)) === kept);
+}
+
+/** @param {Kept} kept */
+function placeOf({ page, block, ordinal, fromOrdinal }) {
+  return JSON.stringify([page, block, fromOrdinal, ordinal]);
 }
 
 /** The share of the last day: an old slip doesn't count for ever. @param {Kept} kept */

@@ -1,9 +1,10 @@
 // The practice view as a whole: puts it in the page, hands each part what it needs, and takes it away again.
 import { part, thePart } from "../parts.js";
+import { placesKept } from "../kept/places.js";
 import { bindVolume } from "../sound/controls.js";
 import { Waiting } from "../waiting.js";
 import { sayFrom } from "../words.js";
-import { placeOf } from "./address.js";
+import { askedFor } from "./asked.js";
 import { wakefulness } from "./awake.js";
 import { listen } from "./listening.js";
 import { mindRest } from "./rest.js";
@@ -39,8 +40,9 @@ export function openPractice(template, ids, leave) {
   document.body.append(view);
   const now = newSession(view, steps);
   const goTo = (/** @type {string[]} */ wanted) => {
-    const [first, last] = wanted.map((id) => placeOf(id, steps));
-    now.begin(first ?? 0, last === undefined ? null : pairOf(first, last, steps));
+    const { at, pair, notice } = askedFor(wanted, steps, placesKept());
+    now.begin(at, pair);
+    if (notice) now.given.notice(notice);
   };
   bindControls(view, now, leave);
   bindPairs(view, now);
