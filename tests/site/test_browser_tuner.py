@@ -16,6 +16,14 @@ from .recordings import SPY, hearing, record, silence, tone
 pytestmark = pytest.mark.xdist_group("sound")
 Visiting = Callable[..., AbstractContextManager[Visit]]
 LISTEN = ".tuner [data-listen]"
+SMALL = pytest.mark.parametrize("size", [(390, 844), (390, 664), (844, 390), (320, 256)], ids="{0[0]}x{0[1]}".format)
+OUT_OF_SIGHT = """(parts) => parts.filter((part) => {
+  const shown = document.querySelector(part);
+  const { top, bottom, left, right, height } = shown.getBoundingClientRect();
+  return !height || top < -1 || bottom > innerHeight + 1 || left < -1 || right > innerWidth + 1
+    || !shown.contains(document.elementFromPoint((left + right) / 2, (top + bottom) / 2));
+})"""
+"""Those of some parts that a student with both hands on the guitar would not see: out of the window, or covered."""
 
 
 def cents(page: Page) -> int:
@@ -33,6 +41,7 @@ def recordings(tmp_path_factory: pytest.TempPathFactory) -> Path:
     pause = silence(0.4)
     plucks = [part for midi in (45, 52, 55, 57) for part in (tone(midi, 1.1), pause)]
     record(folder / "am.wav", [silence(1.5), *plucks, silence(6)])
+    record(folder / "room.wav", [silence(4)])
     return folder
 
 
@@ -61,6 +70,38 @@ def test_a_flat_string_is_named_and_told_by_word_number_and_place(flat: Browser,
         page.click(LISTEN)
         assert page.inner_text(".tuner [data-says]") == "The microphone is off."
         assert all(url.startswith(student.address) for url in student.asked), "nothing is sent"
+
+
+@SMALL
+def test_the_reading_is_in_sight_as_soon_as_the_tuner_listens(
+    flat: Browser, address: str, size: tuple[int, int]
+) -> None:
+    reading = [f".tuner .tuner-{part}" for part in ("note", "scale", "verdict", "cents")]
+    with visiting(flat, address, size) as student:
+        page = student.open("tuner/")
+        page.click(LISTEN)
+        until(page, "document.querySelector('.tuner [data-cents]').textContent.includes('flat')")
+        assert page.evaluate(OUT_OF_SIGHT, reading) == []
+        # Chosen further down, one string alone is looked at again.
+        page.locator("[data-only]").last.click()
+        until(page, "document.querySelector('.tuner [data-cents]').textContent.includes('flat')")
+        assert page.evaluate(OUT_OF_SIGHT, reading) == []
+
+
+@SMALL
+def test_the_string_that_is_asked_for_is_in_sight_and_so_is_what_is_said_of_the_last(
+    browser: Browser, address: str, recordings: Path, size: tuple[int, int]
+) -> None:
+    with hearing(browser.browser_type, recordings / "room.wav") as opened, visiting(opened, address, size) as student:
+        page = student.open("the-long-dark/")
+        page.locator("[data-ring]").first.click()
+        page.click(".ring [data-listen]")
+        for string in (5, 4, 3, 2, 1):
+            until(page, f"document.querySelector('.ring [data-says]').textContent.includes('Pluck string {string}.')")
+            asked = page.inner_text(".ring li[aria-current]")
+            assert asked.startswith(f"String {string}, ")
+            assert page.evaluate(OUT_OF_SIGHT, [".ring [data-says]", ".ring li[aria-current]"]) == []
+            page.locator(".ring [data-next]").dispatch_event("click")
 
 
 def test_strings_ring_or_are_wrong_one_by_one(browser: Browser, address: str, recordings: Path) -> None:

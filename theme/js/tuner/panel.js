@@ -23,12 +23,23 @@ export async function showTuner(template) {
   bindVolume(view);
   const chosen = chooser(view, tunings);
   const display = displayOf(view, chosen);
+  const shown = thePart(view, "[data-reading]", HTMLElement);
+  // Both hands are on the guitar: nobody scrolls.
+  const look = () => shown.scrollIntoView({ block: "nearest" });
   const hearing = ear(thePart(view, "[data-listen]", HTMLButtonElement), thePart(view, "[data-says]", HTMLElement), view, {
     lowest: () => frequency(Math.min(...tunings.flatMap(({ midi }) => midi))),
     hears: display.show,
-    turned: (on) => { thePart(view, "[data-reading]", HTMLElement).hidden = !on; display.clear(); },
+    turned: (on) => {
+      shown.hidden = !on;
+      display.clear();
+      if (on) look();
+    },
   });
-  view.addEventListener("change", () => { hearing.forget(); display.clear(); });
+  view.addEventListener("change", () => {
+    hearing.forget();
+    display.clear();
+    if (hearing.open()) look();
+  });
 }
 
 /** @param {HTMLElement} section @returns {Tuning} */

@@ -97,7 +97,14 @@ class RingCheck {
     const row = this.rows[at];
     const ringing = this.rows.filter(({ verdict }) => verdict === "rings").length;
     const next = row ? this.say("now", { n: row.string }) : this.say("done", { ringing, all: this.rows.length });
-    this.says.textContent = `${before} ${next}`.trim();
+    this.#tell(before, next);
+    (row?.item ?? this.says).scrollIntoView({ block: "nearest" });
+  }
+
+  /** @param {string} before what is said of the string before; its line in the list says it too @param {string} next */
+  #tell(before, next) {
+    const said = Object.assign(document.createElement("span"), { className: "ring-said", textContent: before });
+    this.says.replaceChildren(...(before ? [said, " "] : []), next);
   }
 
   /** @param {import("./pitch.js").Finding} finding @param {number} time */
