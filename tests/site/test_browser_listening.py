@@ -44,7 +44,7 @@ def test_the_axe_rules_find_nothing_in_the_tuner(
         page = student.open("tuner/")
         page.click(".tuner details summary")
         page.click(".tuner [data-listen]")
-        until(page, "document.querySelector('.tuner [data-listen]').disabled")
+        until(page, "document.querySelector('.tuner [data-listen][aria-disabled=true]') !== null")
         assert violations(page, "main") == []
     with hearing(browser.browser_type, flat) as opened, visiting(opened, address, size, light) as student:
         page = student.open("tuner/")
@@ -69,7 +69,7 @@ def test_the_axe_rules_find_nothing_in_the_check_that_strings_ring(
         page = student.open(LESSON)
         check(page)
         page.click(".ring button[data-strum]")
-        until(page, "document.querySelectorAll('.ring button:disabled').length === 2")
+        until(page, "document.querySelectorAll('.ring :is([aria-disabled=true], [aria-busy=true])').length === 2")
         assert violations(page, ".ring") == []
     with hearing(browser.browser_type, flat) as opened, visiting(opened, address, size, light) as student:
         page = student.open(LESSON)

@@ -190,6 +190,23 @@ def test_a_host_that_is_being_changed_is_not_taken_over(
         assert kept(page, "first/") == build_of(new)
 
 
+def test_the_focus_stays_while_the_course_is_fetched_and_then_goes_to_what_is_told(student: Student, host: Host) -> None:
+    with student() as page:
+        kept(opened(page, host), "")
+        opened(page, host)
+        until(page, "document.querySelector('[data-keep-whole]')?.checkVisibility()")
+        host.refuses = lambda path: path == "search/search_index.json"
+        page.focus("[data-keep-whole]")
+        page.keyboard.press("Enter")
+        until(page, "document.querySelector('.whole [data-says]').textContent.startsWith('The network')", seconds=20)
+        until(page, "document.querySelector('[data-keep-whole]').ariaDisabled === 'false'")
+        assert page.evaluate("document.activeElement.matches('[data-keep-whole]')"), "it can be tried again"
+        host.refuses = lambda path: False
+        page.keyboard.press("Enter")
+        until(page, "document.querySelector('[data-size]').textContent.startsWith('The whole course is kept')")
+        assert page.evaluate("document.activeElement.matches('[data-size]')")
+
+
 def test_what_is_cut_goes_on_where_it_stopped(student: Student, host: Host, builds: tuple[Path, Path]) -> None:
     with student() as page:
         kept(opened(page, host), "")

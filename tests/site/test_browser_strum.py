@@ -57,7 +57,7 @@ def trial(browser: Browser, address: str, recording: Path, allowed: bool = True)
 def said(page: Page) -> str:
     """What the page says once it has heard a strum, or can't."""
     page.click(".ring button[data-strum]")
-    until(page, "document.querySelector('.ring button[data-strum]').disabled === false", seconds=20)
+    until(page, "document.querySelector('.ring button[data-strum]').ariaBusy === 'false'", seconds=20)
     return page.inner_text(SAYS)
 
 
@@ -90,6 +90,21 @@ def test_a_microphone_that_is_refused_is_said_in_plain_words_and_can_be_asked_fo
         for _ in range(2):
             assert said(page) == words(page, "denied")
         assert "may not be used here" in words(page, "denied")
+
+
+def test_the_key_that_asks_to_be_listened_to_also_ends_it(browser: Browser, address: str, recordings: Path) -> None:
+    with trial(browser, address, recordings / "room.wav") as page:
+        control = page.locator(".ring button[data-strum]")
+        control.focus()
+        page.keyboard.press("Enter")
+        until(page, "window.heard?.active === true")
+        assert control.inner_text() == "Stop listening"
+        assert control.evaluate("(one) => one === document.activeElement")
+        page.keyboard.press("Enter")
+        until(page, "heard.active === false", seconds=3)
+        assert page.inner_text(SAYS) == words(page, "nothing") != ""
+        assert control.inner_text() == "Listen to one strum"
+        assert control.evaluate("(one) => one === document.activeElement")
 
 
 @pytest.mark.parametrize("leave", [".ring [data-close]", "Escape"])

@@ -117,6 +117,33 @@ def test_strings_ring_or_are_wrong_one_by_one(browser: Browser, address: str, re
     assert said[2] == "String 3, fret 2: rings."
 
 
+@pytest.mark.parametrize("opener", [None, "[data-ring]"], ids=["tuner", "ring"])
+def test_the_key_that_asks_to_listen_also_ends_it_and_the_focus_stays(
+    flat: Browser, address: str, opener: str | None
+) -> None:
+    with visiting(flat, address) as student:
+        student.page.add_init_script(
+            "(() => { const devices = navigator.mediaDevices, listen = devices.getUserMedia.bind(devices);"
+            " const answered = new Promise((yes) => { window.answer = yes; });"
+            " devices.getUserMedia = (wanted) => answered.then(() => listen(wanted)); })()"
+        )
+        page = student.open("the-long-dark/" if opener else "tuner/")
+        if opener:
+            page.locator(opener).first.click()
+        within = ".ring" if opener else ".tuner"
+        focused = f"document.activeElement?.matches('{within} [data-listen]')"
+        page.focus(f"{within} [data-listen]")
+        page.keyboard.press("Enter")
+        until(page, f"document.querySelector('{within} [data-listen]').ariaDisabled === 'true'")
+        assert page.evaluate(focused), "while the browser asks"
+        page.evaluate("answer()")
+        until(page, f"document.querySelector('{within} [data-listen]').textContent === 'Stop listening'")
+        assert page.evaluate(focused), "while it listens"
+        page.keyboard.press("Enter")
+        until(page, f"document.querySelector('{within} [data-says]').textContent === 'The microphone is off.'")
+        assert page.evaluate(focused)
+
+
 def test_a_microphone_that_may_not_be_used_is_said_in_plain_words(visit: Visiting) -> None:
     cases = {
         "NotAllowedError": "may not be used",

@@ -26,6 +26,7 @@ export function ear(control, says, words, { lowest, hears, turned }) {
   /** @type {PitchFinder | null} */
   let finder = null;
   let heard = 0;
+  let asking = false;
   const turn = (/** @type {boolean} */ on, /** @type {string} */ word) => {
     control.textContent = on ? say("stop") : shown;
     says.textContent = say(word);
@@ -43,9 +44,15 @@ export function ear(control, says, words, { lowest, hears, turned }) {
     heard += samples.length / listening.rate;
     for (const finding of finder.push(samples)) hears(finding, heard);
   };
+  // A control that is turned off would lose the focus, and the next key could not stop what the first began.
+  const ask = (/** @type {boolean} */ on) => {
+    asking = on;
+    control.setAttribute("aria-disabled", String(on));
+  };
   const start = async () => {
+    if (asking) return;
     [finder, heard] = [null, 0];
-    control.disabled = true;
+    ask(true);
     try {
       listening = await listen(take, () => { listening = null; turn(false, "gone"); });
       turn(true, "listening");
@@ -54,7 +61,7 @@ export function ear(control, says, words, { lowest, hears, turned }) {
     } catch (error) {
       says.textContent = say(error instanceof Error ? error.message : "unable");
     }
-    control.disabled = false;
+    ask(false);
   };
   control.addEventListener("click", () => (listening ? stop() : start()));
   // Out of sight, out of hearing.
