@@ -97,6 +97,57 @@ def test_a_page_with_another_name_and_its_redirect_are_reviewed(repo: Repo, caps
     assert "docs/kettle.md is now docs/pot.md" in forms["text"]
 
 
+def test_a_block_that_can_be_read_on_neither_side_is_named(repo: Repo, capsys) -> None:
+    repo.git("checkout", "-q", "main")
+    changed(repo, "start: 3 A3, 2 D2, 1 B1, strum A-e = C", "start: as taught Ebm")
+    repo.git("checkout", "-q", "-B", "topic")
+    page = PAGE.replace("start: 3 A3, 2 D2, 1 B1, strum A-e = C", "start: as taught Ebm")
+    repo.write("docs/kettle.md", page.replace("3 to G2 = Am", "2 off = B9"))
+    repo.commit()
+    forms = in_every_form(repo, capsys)
+    for form, name in {"text": "kettle", "markdown": "`kettle`", "html": "<q>kettle</q>"}.items():
+        assert "1 block can be read on neither side, and what changes there is not known." in forms[form]
+        assert f"{name} has another text, and what that changes is not known" in forms[form]
+    assert "1 of 2 pages, 1 of 2 blocks, 3 of 3 steps" in forms["text"]
+    assert "the steps of 1 block can't be read" in forms["text"]
+    (told,) = (thing for thing in map(json.loads, forms["json"].splitlines()) if thing["record"] == "unread")
+    assert told == {"record": "unread", "file": "docs/kettle.md", "block": "kettle", "line": 5, "change": "changed"}
+
+
+def test_steps_in_doubt_are_not_told_as_facts(repo: Repo, capsys) -> None:
+    changed(repo, "- 1 to B1 = C\n", "- 1 to B31 = C\n")
+    forms = in_every_form(repo, capsys)
+    for form in ("text", "markdown", "html"):
+        assert "3 steps not compared, in 1 block on 1 page." in forms[form]
+        assert "steps from 3 on are not compared: errors leave them in doubt" in forms[form]
+
+
+def test_a_capo_for_the_whole_course_is_told_once_and_what_it_does_to_each_block(repo: Repo, capsys) -> None:
+    repo.write("mkdocs.yml", SETTINGS.replace("[fingerpost]", "[{fingerpost: {capo: 2}}]"))
+    repo.commit()
+    forms = in_every_form(repo, capsys)
+    text = forms["text"]
+    assert "8 steps sounding higher or lower, in 2 blocks on 2 pages. 1 setting of the course differs." in text
+    assert text.count("capo: 0 -> 2\n") == 1
+    said = "every shape keeps its fingers and sounds 2 semitones higher: Am sounds as Bm, not as Am"
+    assert f"  docs/gate.md: gate; {said}\n" in text
+    assert "Unchanged: 0 of 2 pages, 0 of 2 blocks, 0 of 8 steps, 0 of 4 chords" in text
+    assert all("sounds 2 semitones higher" in forms[form] for form in ("markdown", "html"))
+    (gate,) = (thing for thing in map(json.loads, forms["json"].splitlines()) if thing.get("block") == "gate")
+    assert gate["retuned"] == {
+        "semitones": 2, "strings": [], "example": {"symbol": "Am", "before": "Am", "after": "Bm"},
+    }  # fmt: skip
+
+
+def test_settings_that_only_draw_otherwise_change_no_step(repo: Repo, capsys) -> None:
+    repo.write("mkdocs.yml", SETTINGS.replace("[fingerpost]", "[{fingerpost: {handed: left}}]"))
+    repo.commit()
+    text = review(repo, capsys)[1]
+    assert "No step changed. 1 setting of the course differs.\n" in text
+    assert "8 pictures to make again" in text
+    assert "Unchanged: 2 of 2 pages, 2 of 2 blocks, 8 of 8 steps, 4 of 4 chords" in text
+
+
 def test_one_file_is_written_and_only_where_it_is_asked_for(repo: Repo, capsys, tmp_path: Path) -> None:
     changed(repo, "= Cmaj7", "~ C6")
     before = sorted(tmp_path.rglob("*"))

@@ -7,6 +7,7 @@ from fingerpost.course.build import build
 from fingerpost.course.comparison.alignment import align
 from fingerpost.course.comparison.courses import Side, compare
 from fingerpost.course.comparison.difference import BlockChange, Comparison, Fact, How
+from fingerpost.course.comparison.doubt import doubts
 from fingerpost.course.settings import OPTIONS, Settings
 from fingerpost.source.page import read_page
 from hypothesis import given
@@ -25,9 +26,10 @@ def side(pages: dict[str, str] | str, **options: object) -> Side:
     settings, problems = Settings.from_mapping(options)
     assert not problems
     read = [read_page(file, text) for file, text in texts.items()]
-    course, _ = build(read, settings)
+    course, found = build(read, settings)
+    in_doubt = doubts([page.syntax for page in read], [*found, *(one for page in read for one in page.findings)])
     blocks = {b.id.text: b.source for page in read for b in page.syntax.blocks if b.id}
-    return Side(course, settings, texts, blocks)
+    return Side(course, settings, texts, blocks, in_doubt)
 
 
 def compared(before: dict[str, str] | str, after: dict[str, str] | str) -> Comparison:
@@ -202,6 +204,137 @@ def test_what_is_only_written_otherwise_is_named() -> None:
     after = {"a.md": block("move: 1  off\n  name: Cmaj7"), "b.md": "# Prose\n\nMore.\n"}
     comparison = compared(before, after)
     assert (comparison.musical, comparison.rewritten) == (False, ("kettle", "b.md"))
+
+
+UNREAD = "as taught Ebm"
+"""A start that no course here resolves."""
+
+
+def test_a_block_that_can_be_read_on_neither_side_is_no_unchanged_one() -> None:
+    before = block("3 to G2 = E7sus4", start=UNREAD) + block("1 off", ident="pot")
+    comparison = compared(before, before.replace("3 to G2 = E7sus4", "2 off = B9"))
+    assert [(one.file, one.block, one.line, one.how) for one in comparison.unread] == [
+        ("a.md", "kettle", 1, How.CHANGED)
+    ]
+    assert (comparison.musical, comparison.rewritten, comparison.reach.pages) == (True, (), ("a.md",))
+    kept = comparison.kept
+    assert (kept.pages, kept.blocks, kept.steps, kept.unread) == ((0, 1), (1, 2), (2, 2), 1)
+
+
+def test_a_block_that_can_be_read_on_neither_side_and_has_the_same_text_is_unchanged() -> None:
+    before = block("hold", start=UNREAD)
+    comparison = compared(before, "More words.\n\n" + before)
+    assert (comparison.unread, comparison.musical, comparison.kept.blocks) == ((), False, (1, 1))
+
+
+@pytest.mark.parametrize("broken", [block("hold", start=UNREAD), "```moves\nstart: open\nsteps:\n- hold\n```\n"])
+def test_a_block_that_can_not_be_read_is_told_when_it_comes_and_when_it_goes(broken: str) -> None:
+    came, went = (compared(*sides).unread for sides in (("# A\n", broken), (broken, "# A\n")))
+    assert [one.how for one in (*came, *went)] == [How.ADDED, How.GONE]
+
+
+LINE = ("1 off = Cmaj7", "1 to B1 = C", "4 to B3 = Cadd9", "4 off = C")
+
+
+def test_what_was_likely_meant_by_a_line_in_error_is_not_told_as_what_it_says() -> None:
+    """Fret 33 for fret 3: the check takes fret 3 for meant, and the review must not say that nothing changed."""
+    comparison = compared(block(*LINE), block(*LINE).replace("4 to B3 ", "4 to B33 "))
+    change = only(comparison)
+    assert (told(change), change.kept, change.uncompared) == ([], 3, 2)
+    assert (comparison.kept.steps, comparison.kept.ids) == ((3, 5), (4, 6))
+    assert (comparison.reach.ids_lost, comparison.reach.pictures, comparison.reach.practice) == ((), 0, ())
+
+
+def test_steps_above_the_first_error_are_compared() -> None:
+    after = block(*LINE).replace("1 off = Cmaj7", "hold = C").replace("1 to B1", "hold").replace("4 off", "4 of")
+    change = only(compared(block(*LINE), after))
+    assert told(change) == [("changed", 1, 1), ("changed", 2, 2)]
+    assert (change.kept, change.uncompared) == (2, 1)
+
+
+def test_a_start_in_error_leaves_all_steps_in_doubt_and_those_of_the_block_that_goes_on() -> None:
+    on = block("2 off", ident="on", start="previous")
+    before = block(*LINE) + on
+    changes = compared(before, before.replace("3 A3,", "3 A33,", 1)).blocks
+    assert [(change.here.block.id, change.steps, change.uncompared) for change in changes] == [
+        ("kettle", (), 5), ("on", (), 2),
+    ]  # fmt: skip
+
+
+def test_a_wrong_name_alone_leaves_the_hand_as_it_is_written() -> None:
+    change = only(compared(block(*LINE), block(*LINE).replace("4 off = C\n", "4 off = E7b9\n")))
+    assert change.uncompared == 0
+
+
+def test_a_block_written_as_it_was_is_in_no_more_doubt_than_before() -> None:
+    broken = block("1 of", "1 off")
+    comparison = compared(broken, "# A page\n\n" + broken)
+    assert (comparison.blocks, comparison.kept.steps[0]) == ((), comparison.kept.steps[1])
+
+
+def test_a_capo_says_what_it_does_to_the_player() -> None:
+    """Two frets are two semitones, and C two semitones up is D."""
+    comparison = compare(side(block("1 off", "rest")), side(block("1 off", "rest"), capo=2))
+    change = only(comparison)
+    assert change.retuned is not None
+    assert (change.retuned.higher, change.retuned.strings, change.retuned.example) == (2, (), ("C", "C", "D"))
+    assert (change.steps, change.transposed, change.kept) == ((), 2, 1)
+    assert comparison.follows_settings(change)
+    reach, kept = comparison.reach, comparison.kept
+    assert (reach.chord_shapes, [chord.symbol for chord in reach.chord_sounds]) == ((), ["C", "Cmaj7"])
+    assert (kept.steps, kept.chords) == ((1, 3), (0, 2))
+
+
+def test_a_tuning_says_which_strings_are_tuned_how() -> None:
+    numbered = block("1 off", start="3 5:3, 2 4:2, 1 2:1, strum 5-1")
+    change = only(compare(side(numbered), side(numbered, tuning="drop D")))
+    assert change.retuned is not None
+    assert (change.retuned.higher, change.retuned.strings) == (0, ((6, "E2", "D2", -2),))
+    assert (change.steps, change.kept) == ((), 2), "string 6 is not struck"
+
+
+def test_another_neck_of_the_same_sound_changes_no_step() -> None:
+    comparison = compare(side(block("1 off", "1 to B1")), side(block("1 off", "1 to B1"), frets=19, scale_length=400))
+    assert (comparison.blocks, comparison.reach.chord_shapes) == ((), ())
+    assert (comparison.kept.steps, comparison.kept.blocks, comparison.reach.pictures) == ((3, 3), (1, 1), 0)
+
+
+def test_steps_that_are_reckoned_harder_are_counted_apart() -> None:
+    change = {"place": 9}
+    comparison = compare(side(block("1 off", "1 to B1")), side(block("1 off", "1 to B1"), change_costs=change))
+    assert (comparison.reach.reckoned, comparison.kept.steps) == ((("kettle", 1),), (3, 3))
+
+
+@pytest.mark.parametrize(
+    ("options", "pictures"), [({"handed": "left"}, 3), ({"view": "player"}, 3), ({"major_seventh": "triangle"}, 1)]
+)
+def test_pictures_that_are_drawn_or_written_otherwise_are_to_be_made_again(options, pictures: int) -> None:
+    text = block("1 off = Cmaj7", "1 to B1 = C")
+    comparison = compare(side(text), side(text, **options))
+    assert (comparison.blocks, comparison.reach.pictures, comparison.kept.chords) == ((), pictures, (2, 2))
+
+
+def test_a_step_with_other_beats_leaves_its_chord_as_it_was() -> None:
+    before = block("move: 1 off\n  name: Cmaj7\n  beats: 4")
+    comparison = compared(before, before.replace("beats: 4", "beats: 2"))
+    assert (comparison.kept.steps, comparison.kept.chords) == ((1, 2), (2, 2))
+
+
+def test_a_block_that_has_moved_with_the_one_before_it_is_not_told() -> None:
+    one, two, three, four = (block("1 off", ident=name) for name in ("one", "two", "three", "four"))
+    comparison = compared(one + two + three + four, three + four + one + two)
+    assert [(change.here.block.id, change.facts) for change in comparison.blocks] == [
+        ("one", (Fact("place", "first", "after four"),)),
+    ]  # fmt: skip
+    assert comparison.kept.blocks == (3, 4)
+
+
+def test_chords_that_are_first_met_elsewhere_are_listed() -> None:
+    one, two = block("1 off = Cmaj7"), block("3 off", "3 to A3 = C", ident="two")
+    comparison = compared(one + two, two + one)
+    assert comparison.reach.chord_first == (("C", "kettle", "two"),)
+    assert comparison.kept.chords[0] == comparison.kept.chords[1] - 1
+    assert compared(one + two, one.replace("id: kettle", "id: pot") + two).reach.chord_first == ()
 
 
 letters = st.lists(st.sampled_from("abc"), max_size=8)

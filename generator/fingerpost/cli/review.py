@@ -76,11 +76,13 @@ def _review(course: Path, commits: str) -> tuple[Review, CommitCourse, CommitCou
 
 def _side(course: CommitCourse) -> Side:
     from fingerpost.course.comparison.courses import Side
+    from fingerpost.course.comparison.doubt import doubts
 
+    in_doubt = doubts((page.syntax for page in course.checked.pages), course.checked.findings)
     pages = {page.file: page.text for page in course.sources.pages}
     read = [block for page in course.checked.pages for block in page.syntax.blocks]
     blocks = {block.id.text: block.source for block in read if block.id is not None}
-    return Side(course.checked.course, course.checked.settings, pages, blocks)
+    return Side(course.checked.course, course.checked.settings, pages, blocks, in_doubt)
 
 
 def _written(form: str, review: Review, before: CommitCourse, after: CommitCourse) -> Iterator[str]:

@@ -8,12 +8,15 @@ import html
 from collections.abc import Callable, Iterable, Iterator
 from importlib import resources
 
-from fingerpost.course.comparison.difference import BlockChange, How, StepChange
+from fingerpost.course.comparison.difference import BlockChange
+from fingerpost.course.comparison.step_difference import How, StepChange
 from fingerpost.course.model import Step
 from fingerpost.music.fretboard import Fretboard
 from fingerpost.report import review_words as said
 from fingerpost.report.quoted import clipped
 from fingerpost.report.review import Review, counted, shortened
+from fingerpost.report.review_lists import affected, first_lists, own_changes
+from fingerpost.report.review_summary import summary, unchanged
 from fingerpost.report.text import one_line
 
 Draw = Callable[[Step, Fretboard, str], str]
@@ -48,24 +51,23 @@ def write(review: Review, before: Draw, after: Draw) -> Iterator[str]:
     yield "<body><main>"
     yield from _top(review)
     room = [MOST_PICTURES]
-    for number, change in enumerate(review.comparison.blocks, 1):
+    for number, change in enumerate(own_changes(review), 1):
         yield from _block(change, number, review, (before, after), room)
-    yield from _lists("What is affected", SPEECH.affected(review))
-    yield f'<p class="kept">{said.unchanged(review)}</p>'
+    yield from _lists("What is affected", affected(review, SPEECH))
+    yield f'<p class="kept">{unchanged(review)}</p>'
     yield "</main></body></html>"
 
 
 def _top(review: Review) -> Iterator[str]:
     comparison = review.comparison
-    yield f"<h1>{said.summary(review)}</h1>"
+    yield f"<h1>{summary(review)}</h1>"
     yield f'<p class="small">From {shortened(review.parting)} to {shortened(review.head)}.</p>'
     found = (("New findings", review.findings_new), ("Findings put right", review.findings_gone))
     yield from _lists(
         "",
         [
             *((f"{name} ({len(f)})", tuple(escaped(one_line(finding)) for finding in f)) for name, f in found if f),
-            *_named("Settings", map(SPEECH.fact, comparison.settings)),
-            *_named("Pages that came, went or changed their name", SPEECH.pages(review)),
+            *first_lists(review, SPEECH),
             *_named("Written otherwise, no musical change", map(escaped, comparison.rewritten)),
         ],
         opened=True,
@@ -97,7 +99,7 @@ def _block(change: BlockChange, number: int, review: Review, draw: tuple[Draw, D
     count = f", {counted(len(here.block.steps), 'step')}" if became else ""
     yield f"<section><h2>{title}{' ' + became if became else ''}{count}</h2>"
     yield f'<p class="small">{escaped(here.block.id)}, in {escaped(review.path(here.file))}</p>'
-    told = [*map(SPEECH.fact, change.facts), *(() if change.musical else ("No musical change.",))]
+    told = [*SPEECH.of_block(change), *(() if change.musical else ("No musical change.",))]
     told += [f"Words: {SPEECH.words(words)}" for words in change.words]
     if told:
         yield f"<ul>{''.join(f'<li>{item}</li>' for item in told)}</ul>"

@@ -6,13 +6,15 @@ import json
 from collections.abc import Iterator
 from typing import Any
 
-from fingerpost.course.comparison.difference import BlockChange, Fact, StepChange, StringChange
+from fingerpost.course.comparison.difference import BlockChange, Retuned
+from fingerpost.course.comparison.step_difference import Fact, How, StepChange, StringChange
 from fingerpost.course.model import Step
 from fingerpost.music.chord_symbol import write as write_symbol
 from fingerpost.music.shape_text import write_shape
 from fingerpost.report import review_words as said
 from fingerpost.report.json import as_object
 from fingerpost.report.review import Review
+from fingerpost.report.review_summary import summary
 
 Object = dict[str, Any]
 
@@ -31,7 +33,7 @@ def objects(review: Review) -> Iterator[Object]:
         "parting": review.parting,
         "head": review.head,
         "musical_change": comparison.musical,
-        "summary": said.summary(review),
+        "summary": summary(review),
     }
     yield from ({"record": "setting", **_fact(fact)} for fact in comparison.settings)
     for page in comparison.pages:
@@ -40,13 +42,17 @@ def objects(review: Review) -> Iterator[Object]:
         yield {"record": "page", **paths, "title_before": page.title_before, "title_after": page.title_after}
     for change in comparison.blocks:
         yield from _block(change, review)
+    for block in comparison.unread:
+        place = {"file": review.path(block.file), "block": block.block, "line": block.line}
+        yield {"record": "unread", **place, "change": {How.ADDED: "new"}.get(block.how, str(block.how))}
     yield from ({"record": "rewritten", "what": what} for what in comparison.rewritten)
     yield _affected(review)
     for change_, findings in (("new", review.findings_new), ("gone", review.findings_gone)):
         yield from ({"record": "finding", "change": change_, **as_object(finding)} for finding in findings)
     kept = comparison.kept
     counts = {"pages": kept.pages, "blocks": kept.blocks, "steps": kept.steps, "chords": kept.chords, "ids": kept.ids}
-    yield {"record": "unchanged", **{name: {"kept": have, "all": total} for name, (have, total) in counts.items()}}
+    shares = {name: {"kept": have, "all": total} for name, (have, total) in counts.items()}
+    yield {"record": "unchanged", **shares, "unread": kept.unread}
 
 
 def _block(change: BlockChange, review: Review) -> Iterator[Object]:
@@ -61,6 +67,9 @@ def _block(change: BlockChange, review: Review) -> Iterator[Object]:
         "title": change.here.block.title,
         "facts": [_fact(fact) for fact in change.facts],
         "steps_kept": change.kept,
+        "steps_transposed": change.transposed,
+        "steps_uncompared": change.uncompared,
+        "retuned": _retuned(change.retuned),
     }
     yield from (_step(step, place) for step in change.steps)
     for word in change.words:
@@ -68,6 +77,15 @@ def _block(change: BlockChange, review: Review) -> Iterator[Object]:
         yield {
             "record": "words", **place, "step": number, "what": word.what, "before": word.before, "after": word.after,
         }  # fmt: skip
+
+
+def _retuned(neck: Retuned | None) -> Object | None:
+    if neck is None:
+        return None
+    keys = ("string", "before", "after", "semitones")
+    example = dict(zip(("symbol", "before", "after"), neck.example, strict=True)) if neck.example else None
+    strings = [dict(zip(keys, string, strict=True)) for string in neck.strings]
+    return {"semitones": neck.higher, "strings": strings, "example": example}
 
 
 def _step(change: StepChange, place: Object) -> Object:
@@ -126,6 +144,13 @@ def _affected(review: Review) -> Object:
         "rerouted_steps": rerouted,
         "chords": {
             "new": list(reach.chords_new), "gone": list(reach.chords_gone), "other_shapes": list(reach.chord_shapes),
+            "other_sound": [
+                {"symbol": chord.symbol, "capos_before": chord.capos_before, "capos_after": chord.capos_after}
+                for chord in reach.chord_sounds
+            ],
+            "first_elsewhere": [
+                {"symbol": symbol, "before": before, "after": after} for symbol, before, after in reach.chord_first
+            ],
         },
         "takes": [
             {
@@ -136,4 +161,6 @@ def _affected(review: Review) -> Object:
         ],
         "practice": list(reach.practice),
         "exports": {"pictures": reach.pictures},
+        "ids_lost": [ident for lost in reach.ids_lost for ident in lost.ids],
+        "difficulty": [{"block": block, "steps": count} for block, count in reach.reckoned],
     }  # fmt: skip

@@ -11,10 +11,13 @@ import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from fingerpost.course.comparison.difference import BlockChange, How
+from fingerpost.course.comparison.difference import BlockChange
+from fingerpost.course.comparison.step_difference import How
 from fingerpost.report import review_words as said
 from fingerpost.report.quoted import clipped
 from fingerpost.report.review import Review, counted, shortened
+from fingerpost.report.review_lists import affected, first_lists, own_changes
+from fingerpost.report.review_summary import summary, unchanged
 from fingerpost.report.text import one_line
 
 MOST_CHARACTERS = 59_000
@@ -65,9 +68,9 @@ def write(review: Review) -> Iterator[str]:
     top = _top(review)
     lists = "".join(fold.within(_MOST_OF_A_LIST // 4) for fold in _lists(review))[:_MOST_OF_A_LIST]
     room = MOST_CHARACTERS - len(top) - len(lists) - _ROOM_FOR_THE_END
-    shown, left_out = _fitting([*_findings(review), *map(_block(review), review.comparison.blocks)], room)
+    shown, left_out = _fitting([*_findings(review), *map(_block(review), own_changes(review))], room)
     rest = f"{counted(left_out, 'more part')} left out here; `fingerpost review` shows all.\n\n" if left_out else ""
-    yield from f"{top}{shown}{rest}{lists}{said.unchanged(review)}".split("\n")
+    yield from f"{top}{shown}{rest}{lists}{unchanged(review)}".split("\n")
 
 
 def _fitting(folds: Sequence[_Fold], room: int) -> tuple[str, int]:
@@ -83,10 +86,9 @@ def _fitting(folds: Sequence[_Fold], room: int) -> tuple[str, int]:
 
 def _top(review: Review) -> str:
     lines = [
-        f"**{said.summary(review)}**",
+        f"**{summary(review)}**",
         f"From {code(shortened(review.parting))} to {code(shortened(review.head))}.",
-        *_bullets("Settings", map(SPEECH.fact, review.comparison.settings)),
-        *_bullets("Pages that came, went or changed their name", SPEECH.pages(review)),
+        *(bullet for name, items in first_lists(review, SPEECH) for bullet in _bullets(name, items)),
         *_bullets("Written otherwise, no musical change", map(code, review.comparison.rewritten)),
     ]
     return "\n\n".join(lines) + "\n\n"
@@ -107,7 +109,7 @@ def _findings(review: Review) -> Iterator[_Fold]:
 
 
 def _lists(review: Review) -> Iterator[_Fold]:
-    for name, items in SPEECH.affected(review):
+    for name, items in affected(review, SPEECH):
         yield _Fold(name, tuple(f"- {item}" for item in items))
 
 
@@ -137,7 +139,7 @@ def _lines(change: BlockChange) -> Iterator[str]:
     if change.here.block.title:
         yield f"{code(change.here.block.title)}"
         yield ""
-    yield from (f"- {SPEECH.fact(fact)}" for fact in change.facts)
+    yield from (f"- {line}" for line in SPEECH.of_block(change))
     for step in change.steps:
         if step.how is not How.FOLLOWS:
             yield f"- {SPEECH.step(step)}"

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fingerpost.course.comparison.difference import BlockChange, How
+from fingerpost.course.comparison.difference import BlockChange
+from fingerpost.course.comparison.step_difference import How
 from fingerpost.report import review_words as said
 from fingerpost.report.quoted import clipped, spelled_out
 from fingerpost.report.review import Review, counted, shortened
+from fingerpost.report.review_lists import affected, first_lists, own_changes
+from fingerpost.report.review_summary import summary, unchanged
 from fingerpost.report.review_words import PLAIN, Speech
 from fingerpost.report.text import one_line
 
@@ -15,18 +18,18 @@ from fingerpost.report.text import one_line
 def write(review: Review) -> Iterator[str]:
     """The review, line by line. No line holds a character that could steer a terminal."""
     parting, head = shortened(review.parting), shortened(review.head)
-    yield f"{parting}..{head}: {said.summary(review)}"
-    yield from _listed("Settings", map(PLAIN.fact, review.comparison.settings))
-    yield from _listed("Pages that came, went or changed their name", PLAIN.pages(review))
-    for change in review.comparison.blocks:
+    yield f"{parting}..{head}: {summary(review)}"
+    for name, items in first_lists(review, PLAIN):
+        yield from _listed(name, iter(items))
+    for change in own_changes(review):
         yield from _block(change, review)
     yield from _listed("Written otherwise, no musical change", map(clipped, review.comparison.rewritten))
-    for name, items in PLAIN.affected(review):
+    for name, items in affected(review, PLAIN):
         yield from _listed(name, iter(items))
     for name, findings in (("New findings", review.findings_new), ("Findings put right", review.findings_gone)):
         yield from _listed(f"{name} ({len(findings)})", (spelled_out(one_line(finding)) for finding in findings))
     yield ""
-    yield said.unchanged(review)
+    yield unchanged(review)
 
 
 def _listed(name: str, items: Iterator[str]) -> Iterator[str]:
@@ -47,7 +50,7 @@ def _block(change: BlockChange, review: Review) -> Iterator[str]:
     yield f"{spelled_out(review.path(here.file))}: {spelled_out(here.block.id)}{title}{count}"
     if not change.musical:
         yield "  No musical change."
-    yield from (f"  {PLAIN.fact(fact)}" for fact in change.facts)
+    yield from (f"  {line}" for line in PLAIN.of_block(change))
     for step in change.steps:
         if step.how is not How.FOLLOWS:
             yield f"  {PLAIN.step(step)}"

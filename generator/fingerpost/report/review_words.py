@@ -5,16 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from fingerpost.course.comparison.difference import (
-    BlockChange,
-    Fact,
-    How,
-    Placed,
-    StepChange,
-    StringChange,
-    Take,
-    WordChange,
-)
+from fingerpost.course.comparison.difference import BlockChange, Placed, Retuned, Take, Unread
+from fingerpost.course.comparison.step_difference import Fact, How, StepChange, StringChange, WordChange
 from fingerpost.course.model import Step
 from fingerpost.music.chord_symbol import SymbolStyle, read, write
 from fingerpost.music.shape_text import write_shape
@@ -120,6 +112,38 @@ class Speech:
         """A step that is affected without being written otherwise."""
         return f"{self.quote(pair[0].block.id)}: {self.step(pair[1])}"
 
+    def of_block(self, change: BlockChange) -> Iterator[str]:
+        """What differs in a block as a whole, what that does to the player, and what can't be told."""
+        yield from map(self.fact, change.facts)
+        if change.retuned is not None:
+            yield from self.retuned(change.retuned, bool(change.steps))
+        if change.uncompared and not change.unreadable:
+            yield from _in_doubt(change)
+
+    def retuned(self, neck: Retuned, steps_changed: bool) -> Iterator[str]:
+        """What another capo or tuning does to shapes that are kept."""
+        for string, before, after, higher in neck.strings:
+            yield f"string {string} is tuned {_semitones(higher)} ({before} -> {after})"
+        if neck.higher:
+            which = "a shape that is as it was" if steps_changed else "every shape keeps its fingers and"
+            yield f"{which} sounds {_semitones(neck.higher)}{self._example(neck)}"
+
+    def _example(self, neck: Retuned) -> str:
+        if neck.example is None:
+            return ""
+        shown, before, after = map(self.symbol, neck.example)
+        return f": {shown} sounds as {after}, not as {before}"
+
+    def unread(self, block: Unread, path: str) -> str:
+        """A block that can be read on neither side."""
+        what = {
+            How.ADDED: "is new",
+            How.GONE: "is gone",
+            How.CHANGED: "has another text, and what that changes is not known",
+        }
+        name = self.quote(block.block) if block.block is not None else f"the block of line {block.line}"
+        return f"{self.quote(path)}: {name} {what[block.how]}"
+
     def pages(self, review: Review) -> Iterator[str]:
         """Pages that came, went or have another name or title."""
         for page in review.comparison.pages:
@@ -131,34 +155,26 @@ class Speech:
             else:
                 yield f"{after}: {self.fact(Fact('title', page.title_before, page.title_after))}"
 
-    def affected(self, review: Review) -> tuple[tuple[str, tuple[str, ...]], ...]:
-        """What is to be looked at again: each list with its count in its name; empty ones are left out."""
-        reach = review.comparison.reach
-        lists = {
-            "Pages": tuple(self.quote(review.path(file)) for file in reach.pages),
-            "Pages with other words only": tuple(self.quote(review.path(file)) for file in reach.worded),
-            "Later steps whose hand or sound changes": tuple(map(self.later, reach.later)),
-            "Steps with the same hand, reached from another": tuple(map(self.later, reach.rerouted)),
-            "Chords new in the index": tuple(map(self.symbol, reach.chords_new)),
-            "Chords gone from the index": tuple(map(self.symbol, reach.chords_gone)),
-            "Chords shown in other shapes": tuple(map(self.symbol, reach.chord_shapes)),
-            "Takes that no longer match": tuple(map(self.take, reach.takes)),
-            "Practice lists": tuple(map(self.quote, reach.practice)),
-            "Exports": (f"{counted(reach.pictures, 'picture')} to make again",) if reach.pictures else (),
-        }
-        return tuple((f"{name} ({_count(name, items, review)})", items) for name, items in lists.items() if items)
-
     def symbol(self, symbol: str) -> str:
         """A chord of the index, which goes by its symbol."""
         return write(read(symbol), self.style)
 
 
-def _count(name: str, items: tuple[str, ...], review: Review) -> int:
-    return review.comparison.reach.pictures if name == "Exports" else len(items)
-
-
 PLAIN = Speech()
 SIGNS = SymbolStyle(accidentals="real")
+
+
+def _semitones(higher: int) -> str:
+    return f"{counted(abs(higher), 'semitone')} {'higher' if higher > 0 else 'lower'}"
+
+
+def _in_doubt(change: BlockChange) -> Iterator[str]:
+    """From where on the steps of a block are not compared, and why."""
+    for placed, why in ((change.after, "errors leave"), (change.before, "errors left")):
+        if placed is not None and placed.sure is not None:
+            which = f"steps from {placed.certain + 1} on" if placed.certain else "the steps"
+            yield f"{which} are not compared: {why} them in doubt{'' if placed is change.after else ' before'}"
+            return
 
 
 def _held(change: StringChange) -> str:
@@ -182,29 +198,3 @@ def block_became(change: BlockChange) -> str:
     if change.unreadable:
         return "can no longer be read" if change.after is None else "could not be read before"
     return "is new" if change.before is None else "is gone" if change.after is None else ""
-
-
-def summary(review: Review) -> str:
-    """The first line: what kind of change this is."""
-    changes = review.comparison
-    if not changes.musical:
-        worded = any(change.words for change in changes.blocks) or changes.pages
-        return "No musical change: only words differ." if worded else "No musical change."
-    counts = [(how, sum(step.how is how for change in changes.blocks for step in change.steps)) for how in How]
-    said = {How.CHANGED: "changed", How.ADDED: "new", How.GONE: "gone", How.FOLLOWS: "following"}
-    parts = [f"{counted(number, 'step')} {said[how]}" for how, number in counts if number]
-    blocks = sum(change.musical for change in changes.blocks)
-    where = f"{counted(blocks, 'block')} on {counted(len(changes.reach.pages), 'page')}"
-    return f"{', '.join(parts) or 'No step changed'}, in {where}."
-
-
-def unchanged(review: Review) -> str:
-    """The one line that says what did not change."""
-    kept = review.comparison.kept
-    parts = [
-        f"{have} of {counted(total, name)}"
-        for name, (have, total) in (
-            ("page", kept.pages), ("block", kept.blocks), ("step", kept.steps), ("chord", kept.chords),
-        )
-    ]  # fmt: skip
-    return f"Unchanged: {', '.join(parts)}; {kept.ids[0]} of {counted(kept.ids[1], 'id')} kept."

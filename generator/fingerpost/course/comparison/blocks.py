@@ -2,36 +2,43 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from functools import partial
 
-from fingerpost.course.comparison.difference import BlockChange, Fact, How, Placed, StepChange, WordChange
+from fingerpost.course.comparison.difference import BlockChange, Placed
+from fingerpost.course.comparison.doubt import Doubts
+from fingerpost.course.comparison.neck import reckoned_otherwise, retuned, same_sound
+from fingerpost.course.comparison.places import Pair
+from fingerpost.course.comparison.step_difference import Fact, How, StepChange, WordChange
 from fingerpost.course.comparison.steps import differs, pair_steps, step_alone, step_change, word_changes
 from fingerpost.course.model import Block, Course, Step
 from fingerpost.music.fretboard import Fretboard
 from fingerpost.music.hand import Hand
 
-Pair = tuple[Placed | None, Placed | None]
 StepPair = tuple[Step | None, Step | None]
 Hands = tuple[Hand, Hand]
 LEAST_SHARED = 0.5
 """The share of steps that two blocks on one page must have in common to be one block under two ids. By our choice."""
 
 
-def placed_blocks(course: Course) -> tuple[Placed, ...]:
+def placed_blocks(course: Course, doubts: Doubts) -> tuple[Placed, ...]:
     """Every block whose steps are known, in order, those that a page shows as a notice included."""
     out: list[Placed] = []
     for lesson in course.lessons:
         here = [Placed(lesson.file, block) for block in lesson.blocks]
-        here += [Placed(lesson.file, broken.partial, False) for broken in lesson.broken if broken.partial and broken.id]
+        broken = [broken.partial for broken in lesson.broken if broken.partial and broken.id]
+        here += [Placed(lesson.file, block, False, _sure(lesson.file, block, doubts)) for block in broken]
         out += sorted(here, key=lambda placed: placed.block.span)
     return tuple(out)
 
 
-def unreadable_blocks(course: Course) -> frozenset[str]:
-    """The ids of blocks whose steps can't be made out at all."""
-    broken = (block for lesson in course.lessons for block in lesson.broken)
-    return frozenset(block.id for block in broken if block.id is not None and block.partial is None)
+def _sure(file: str, block: Block, doubts: Doubts) -> int | None:
+    """How many steps stand above the first line in doubt; the start above all others, wherever it is written."""
+    first = doubts.get((file, block.span.line), 0)
+    if first == math.inf:
+        return None
+    return sum(first > 0 and (step.ordinal == 0 or step.span.line < first) for step in block.steps)
 
 
 def pair_blocks(before: Sequence[Placed], after: Sequence[Placed], renamed: Mapping[str, str]) -> tuple[Pair, ...]:
@@ -53,7 +60,8 @@ def pair_blocks(before: Sequence[Placed], after: Sequence[Placed], renamed: Mapp
 
 
 def _same_steps(before: Placed, after: Placed) -> bool:
-    return before.block.fretboard == after.block.fretboard and _shapes(before.block) == _shapes(after.block)
+    boards = before.block.fretboard, after.block.fretboard
+    return same_sound(*boards) and _shapes(before.block) == _shapes(after.block)
 
 
 def _most_steps_there(renamed: Mapping[str, str], before: Placed, after: Placed) -> bool:
@@ -67,27 +75,45 @@ def _shapes(block: Block) -> tuple[object, ...]:
     return tuple((step.shape, step.rest) for step in block.steps)
 
 
-def block_change(pair: Pair, renamed: Mapping[str, str], hands: Hands, place: Fact | None) -> BlockChange:
-    """What differs in a block. place: where it is taught, if that is another place than before."""
+def block_change(pair: Pair, renamed: Mapping[str, str], hands: Hands, place: Fact | None, same: bool) -> BlockChange:
+    """What differs in a block. place: where it is taught, if that is another place than before; same: its text is."""
     before, after = pair
     if before is None or after is None:
         return _alone(pair, hands)
-    pairs = pair_steps(before.block, after.block)
-    steps = tuple(_steps(pairs, (before.block.fretboard, after.block.fretboard), hands))
+    pairs, uncompared = _compared(before, after, same)
+    boards = (before.block.fretboard, after.block.fretboard)
+    steps = tuple(_steps(pairs, boards, hands))
     words = [change for old, new in pairs if old and new for change in word_changes(old, new)]
     if before.block.title != after.block.title:
         words.insert(0, WordChange("title", None, before.block.title, after.block.title))
     facts = [fact for fact in _facts(before, after, renamed) if fact.before != fact.after]
-    same_neck = before.block.fretboard == after.block.fretboard
+    changed = {change.after.ordinal for change in steps if change.after is not None}
+    alike = [(old, new) for old, new in pairs if old and new and new.ordinal not in changed]
+    transposed = sum(not new.rest for _, new in alike) if boards[0].capo != boards[1].capo else 0
     return BlockChange(
         before,
         after,
         (*facts, *((place,) if place else ())),
         steps,
         tuple(words),
-        len(after.block.steps) - sum(change.after is not None for change in steps) if same_neck else 0,
-        before.block.practice != after.block.practice,
+        len(alike) - transposed,
+        before.sound and after.sound and before.block.practice != after.block.practice,
+        retuned=retuned(before.block, after.block),
+        transposed=transposed,
+        uncompared=uncompared,
+        reckoned=sum(reckoned_otherwise(old, new, boards, hands) for old, new in alike),
     )
+
+
+def _compared(before: Placed, after: Placed, same: bool) -> tuple[tuple[StepPair, ...], int]:
+    """The steps that can be compared, and how many can't: those in doubt, unless they are written as they were."""
+    steps = (before.block.steps, after.block.steps)
+    if before.sure == after.sure and (same or before.sure is None):
+        return pair_steps(*steps), 0
+    pairs = pair_steps(steps[0][: before.certain], steps[1][: after.certain])
+    last = max((index for index, pair in enumerate(pairs) if None not in pair), default=-1)
+    paired = pairs[: last + 1]
+    return paired, max(len(side) - sum(pair[i] is not None for pair in paired) for i, side in enumerate(steps))
 
 
 def _alone(pair: Pair, hands: Hands) -> BlockChange:
@@ -95,9 +121,9 @@ def _alone(pair: Pair, hands: Hands) -> BlockChange:
     how, hand = (How.ADDED, hands[1]) if before is None else (How.GONE, hands[0])
     placed = after or before
     assert placed is not None
-    block = placed.block
-    steps = tuple(step_alone(step, block.fretboard, hand, how) for step in block.steps)
-    return BlockChange(before, after, (), steps, practice_changed=True)
+    block, sure = placed.block, placed.certain
+    steps = tuple(step_alone(step, block.fretboard, hand, how) for step in block.steps[:sure])
+    return BlockChange(before, after, (), steps, practice_changed=placed.sound, uncompared=len(block.steps) - sure)
 
 
 def _steps(pairs: Iterable[StepPair], boards: tuple[Fretboard, Fretboard], hands: Hands) -> Iterator[StepChange]:

@@ -4,47 +4,80 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
-from fingerpost.course.comparison.alignment import align
-from fingerpost.course.comparison.blocks import Pair, block_change, pair_blocks, placed_blocks, unreadable_blocks
-from fingerpost.course.comparison.difference import BlockChange, Comparison, Fact, PageChange, Placed
+from fingerpost.course.comparison.blocks import block_change, pair_blocks, placed_blocks
+from fingerpost.course.comparison.chords import index_change
+from fingerpost.course.comparison.difference import BlockChange, Comparison, PageChange, Placed, Unread
+from fingerpost.course.comparison.doubt import Doubts
 from fingerpost.course.comparison.options import option_facts
+from fingerpost.course.comparison.places import Pair, key_of, places
 from fingerpost.course.comparison.reach import kept, reach
+from fingerpost.course.comparison.step_difference import How
+from fingerpost.course.comparison.unread import ids_of, unread_blocks, unread_changes
 from fingerpost.course.model import Course
 from fingerpost.course.settings import Settings
 
 
 @dataclass(frozen=True)
 class Side:
-    """One of the two courses. pages and blocks: texts by file and by id, only to see which were written otherwise."""
+    """One of the two courses. pages and blocks: texts by file and by id, only to see which were written otherwise.
+
+    doubts: where its blocks are in doubt.
+    """
 
     course: Course
     settings: Settings
     pages: Mapping[str, str]
     blocks: Mapping[str, str]
+    doubts: Doubts = field(default_factory=dict)
 
 
 def compare(before: Side, after: Side) -> Comparison:
     """Everything that differs. Findings are compared elsewhere."""
-    old, new = placed_blocks(before.course), placed_blocks(after.course)
+    old, new = placed_blocks(before.course, before.doubts), placed_blocks(after.course, after.doubts)
     renamed = _renamed_pages(before, after, old, new)
     pairs = pair_blocks(old, new, renamed)
-    hands = (before.settings.hand, after.settings.hand)
-    places = _places(old, pairs)
-    lost = (unreadable_blocks(before.course), unreadable_blocks(after.course))
-    changes = tuple(_read(block_change(pair, renamed, hands, places.get(_key(pair))), lost) for pair in pairs)
+    unread_then, unread_now = unread_blocks(before.course, renamed), unread_blocks(after.course, {})
+    lost = (ids_of(unread_then), ids_of(unread_now))
+    changes = tuple(_read(change, lost) for change in _changes(before, after, old, pairs, renamed))
     pages = tuple(_pages(before.course, after.course, renamed))
-    touched = tuple(change for change in changes if change.musical or change.words)
-    settings = tuple(option_facts(before.settings, after.settings))
+    ids = [placed.block.id for placed in (*old, *new)]
+    unread = tuple(unread_changes(unread_then, unread_now, ids))
+    settings = (before.settings, after.settings)
+    index = index_change((before.course, after.course), changes)
+    reached = reach(changes, pages, unread, index, settings)
     return Comparison(
-        touched,
+        tuple(change for change in changes if change.musical or change.words),
         pages,
-        settings,
-        tuple(_rewritten(before, after, changes, pages, renamed)),
-        reach(before.course, after.course, touched, pages),
-        kept(after.course, changes, pages),
+        tuple(option_facts(*settings)),
+        tuple(_rewritten(before, after, changes, _told(pages, unread), renamed)),
+        reached,
+        kept(after.course, changes, reached, index, (len(unread_now), len(unread_now) - _lately(changes, unread))),
+        unread,
     )
+
+
+def _told(pages: Iterable[PageChange], unread: Iterable[Unread]) -> Iterator[str]:
+    yield from (page.after for page in pages if page.after is not None)
+    yield from (block.file for block in unread)
+
+
+def _lately(changes: Iterable[BlockChange], unread: Iterable[Unread]) -> int:
+    """How many of the blocks that can't be made out are new, written otherwise, or could be made out before."""
+    lost = sum(change.unreadable and change.after is None for change in changes)
+    return lost + sum(block.how is not How.GONE for block in unread)
+
+
+def _changes(
+    before: Side, after: Side, old: Sequence[Placed], pairs: Sequence[Pair], renamed: Mapping[str, str]
+) -> Iterator[BlockChange]:
+    hands = (before.settings.hand, after.settings.hand)
+    moved = places(old, pairs)
+    for pair in pairs:
+        ids = key_of(pair) or ("", "")
+        same = before.blocks.get(ids[0], "") == after.blocks.get(ids[1], "")
+        yield block_change(pair, renamed, hands, moved.get(key_of(pair)), same)
 
 
 def _renamed_pages(before: Side, after: Side, old: Sequence[Placed], new: Sequence[Placed]) -> dict[str, str]:
@@ -70,27 +103,7 @@ def _read(change: BlockChange, lost: tuple[frozenset[str], frozenset[str]]) -> B
     there = lost[0] if change.before is None else lost[1]
     if None not in (change.before, change.after) or change.here.block.id not in there:
         return change
-    return replace(change, steps=(), unreadable=True)
-
-
-def _key(pair: Pair) -> tuple[str, str] | None:
-    return None if pair[0] is None or pair[1] is None else (pair[0].block.id, pair[1].block.id)
-
-
-def _places(old: Sequence[Placed], pairs: Sequence[Pair]) -> dict[tuple[str, str] | None, Fact]:
-    """For the blocks that are taught in another place: after which block they come, before and now."""
-    keys = {id(pair[0]): _key(pair) for pair in pairs if None not in pair}
-    once = [keys[id(placed)] for placed in old if id(placed) in keys]
-    now = [_key(pair) for pair in pairs if None not in pair]
-    paired = align(once, now, lambda one, other: 0.0 if one == other else 3.0)
-    stays = {once[i] for i, j in paired if i is not None and j is not None and once[i] == now[j]}
-    return {key: Fact("place", _after(once, key, 0), _after(now, key, 1)) for key in now if key not in stays}
-
-
-def _after(order: Sequence[tuple[str, str] | None], key: tuple[str, str] | None, side: int) -> str:
-    index = order.index(key)
-    before = order[index - 1] if index else None
-    return f"after {before[side]}" if before else "first"
+    return replace(change, steps=(), unreadable=True, uncompared=len(change.here.block.steps))
 
 
 def _pages(before: Course, after: Course, renamed: Mapping[str, str]) -> Iterator[PageChange]:
@@ -110,11 +123,11 @@ def _rewritten(
     before: Side,
     after: Side,
     changes: Iterable[BlockChange],
-    pages: Iterable[PageChange],
+    told_already: Iterable[str],
     renamed: Mapping[str, str],
 ) -> Iterator[str]:
     """Blocks whose text differs and nothing else, then pages of which only words outside the blocks differ."""
-    told = {page.after for page in pages}
+    told = set(told_already)
     for change in changes:
         ident = change.here.block.id
         if change.musical or change.words:

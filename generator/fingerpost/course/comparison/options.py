@@ -6,7 +6,7 @@ from collections.abc import Callable, Collection, Iterator
 from dataclasses import fields
 from typing import Any
 
-from fingerpost.course.comparison.difference import Fact
+from fingerpost.course.comparison.step_difference import Fact
 from fingerpost.course.settings import OPTIONS, Settings
 from fingerpost.music.chord import Chord
 from fingerpost.music.chord_symbol import write

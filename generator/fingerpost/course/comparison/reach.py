@@ -4,66 +4,55 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from fingerpost.course.comparison.difference import BlockChange, How, Kept, PageChange, Placed, Reach, StepChange, Take
-from fingerpost.course.model import ChordEntry, Course
+from fingerpost.course.comparison.chords import IndexChange
+from fingerpost.course.comparison.difference import BlockChange, Kept, PageChange, Reach, Take, Unread
+from fingerpost.course.comparison.lost_ids import ids_before, ids_now, lost_ids
+from fingerpost.course.comparison.pictures import pictures
+from fingerpost.course.comparison.step_difference import How
+from fingerpost.course.model import Course
+from fingerpost.course.settings import Settings
 
 
-def reach(before: Course, after: Course, changes: Sequence[BlockChange], pages: Sequence[PageChange]) -> Reach:
+def reach(
+    changes: Sequence[BlockChange],
+    pages: Sequence[PageChange],
+    unread: Sequence[Unread],
+    index: IndexChange,
+    settings: tuple[Settings, Settings],
+) -> Reach:
     """What the changes touch."""
-    touched = list(dict.fromkeys(file for change in changes if change.musical for file in _files(change)))
-    renamed = [page.after or page.before or "" for page in pages if page.before != page.after]
-    musical = tuple(dict.fromkeys([*touched, *renamed]))
-    worded = [change.here.file for change in changes if change.words]
-    worded += [page.after for page in pages if page.after and page.title_before != page.title_after]
+    musical = _musical(changes, pages, unread)
     later = [(change.here, step) for change in changes for step in change.steps if step.how is How.FOLLOWS]
-    old, new = ({entry.symbol: entry for entry in course.chords} for course in (before, after))
     return Reach(
         pages=musical,
-        worded=tuple(file for file in dict.fromkeys(worded) if file not in musical),
+        worded=_worded(changes, pages, musical),
         later=tuple((placed, step) for placed, step in later if not step.same_hand),
         rerouted=tuple((placed, step) for placed, step in later if step.same_hand),
-        chords_new=tuple(symbol for symbol in new if symbol not in old),
-        chords_gone=tuple(symbol for symbol in old if symbol not in new),
-        chord_shapes=tuple(s for s, entry in new.items() if s in old and _shapes(entry) != _shapes(old[s])),
+        chords_new=index.new,
+        chords_gone=index.gone,
+        chord_shapes=index.shapes,
         takes=tuple(_takes(changes)),
-        pictures=sum(_pictures(change) for change in changes),
+        pictures=pictures(changes, settings),
         practice=tuple(change.here.block.id for change in changes if change.after and change.practice_changed),
+        chord_sounds=index.sounds,
+        chord_first=index.first,
+        ids_lost=tuple(lost_ids(changes)),
+        reckoned=tuple((change.here.block.id, change.reckoned) for change in changes if change.reckoned),
     )
 
 
-def kept(after: Course, changes: Sequence[BlockChange], pages: Sequence[PageChange]) -> Kept:
-    """Of all that the course now has, how much is as it was; of all ids that there were, how many still serve."""
-    touched: set[str | None] = {change.here.file for change in changes if change.musical}
-    touched |= {page.after for page in pages if page.before != page.after}
-    there = [change for change in changes if change.after is not None]
-    steps = sum(len(change.here.block.steps) for change in there)
-    once = {ident for change in changes if change.before for ident in _ids(change.before)}
-    now = {ident for change in there for ident in _ids(change.here)}
-    return Kept(
-        pages=(sum(lesson.file not in touched for lesson in after.lessons), len(after.lessons)),
-        blocks=(sum(not change.musical for change in there), len(there)),
-        steps=(sum(change.kept for change in there), steps),
-        chords=_chords(after, changes),
-        ids=(len(once & now), len(once)),
-    )
+def _musical(changes: Iterable[BlockChange], pages: Iterable[PageChange], unread: Iterable[Unread]) -> tuple[str, ...]:
+    """Pages with a change for the player, or with one that may be one."""
+    touched = [file for change in changes if change.musical for file in _files(change)]
+    touched += [block.file for block in unread]
+    renamed = [page.after or page.before or "" for page in pages if page.before != page.after]
+    return tuple(dict.fromkeys([*touched, *renamed]))
 
 
-def _chords(after: Course, changes: Sequence[BlockChange]) -> tuple[int, int]:
-    """Chords of the index that no changed step shows."""
-    shown = {
-        step.naming.shown
-        for change in changes
-        for changed in change.steps
-        for step in (changed.before, changed.after)
-        if step is not None
-    }
-    return sum(entry.chord not in shown for entry in after.chords), len(after.chords)
-
-
-def _ids(placed: Placed) -> Iterator[str]:
-    yield placed.block.id
-    for step in placed.block.steps:
-        yield step.id
+def _worded(changes: Iterable[BlockChange], pages: Iterable[PageChange], musical: Sequence[str]) -> tuple[str, ...]:
+    worded = [change.here.file for change in changes if change.words]
+    worded += [page.after for page in pages if page.after and page.title_before != page.title_after]
+    return tuple(file for file in dict.fromkeys(worded) if file not in musical)
 
 
 def _files(change: BlockChange) -> Iterator[str]:
@@ -71,10 +60,6 @@ def _files(change: BlockChange) -> Iterator[str]:
     for placed in (change.after, change.before):
         if placed is not None:
             yield placed.file
-
-
-def _shapes(entry: ChordEntry) -> frozenset[object]:
-    return frozenset((met.shape, met.fretboard) for met in entry.shapes)
 
 
 def _takes(changes: Iterable[BlockChange]) -> Iterator[Take]:
@@ -85,22 +70,20 @@ def _takes(changes: Iterable[BlockChange]) -> Iterator[Take]:
                 yield Take(change.here.file, change.here.block.id, step.before, step.after is None)
 
 
-def _pictures(change: BlockChange) -> int:
-    """How many pictures differ: those of the changed steps, and on another neck all of them."""
-    if change.after is None:
-        return 0
-    if change.before is not None and change.before.block.fretboard != change.after.block.fretboard:
-        return len(change.after.block.steps)
-    return sum(step.after is not None and _drawn_otherwise(step) for step in change.steps)
+def kept(
+    after: Course, changes: Sequence[BlockChange], reached: Reach, index: IndexChange, unread: tuple[int, int]
+) -> Kept:
+    """Of all that the course now has, how much is as it was; of all ids that there were, how many still serve.
 
-
-def _drawn_otherwise(step: StepChange) -> bool:
-    before, after = step.before, step.after
-    if before is None or after is None:
-        return True
-    return (before.shape, before.transition, before.rest, before.naming.shown) != (
-        after.shape,
-        after.transition,
-        after.rest,
-        after.naming.shown,
+    unread: how many of its blocks can't be made out, and how many of those are written as they were.
+    """
+    there = [change for change in changes if change.after is not None]
+    once = ids_before(changes)
+    return Kept(
+        pages=(sum(lesson.file not in reached.pages for lesson in after.lessons), len(after.lessons)),
+        blocks=(sum(not change.musical for change in there) + unread[1], len(there) + unread[0]),
+        steps=(sum(change.kept for change in there), sum(len(change.here.block.steps) for change in there)),
+        chords=(index.kept, len(after.chords)),
+        ids=(len(once & ids_now(changes)), len(once)),
+        unread=unread[0],
     )

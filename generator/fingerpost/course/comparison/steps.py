@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import zip_longest
 
 from fingerpost.course.comparison.alignment import align
-from fingerpost.course.comparison.difference import Fact, How, StepChange, StringChange, WordChange
-from fingerpost.course.model import Block, Step, StringRow
+from fingerpost.course.comparison.step_difference import Fact, How, StepChange, StringChange, WordChange
+from fingerpost.course.model import Step, StringRow
 from fingerpost.music.chord_symbol import write
 from fingerpost.music.difficulty import difficulty
 from fingerpost.music.fretboard import Fretboard
@@ -19,11 +19,11 @@ _UNLIKE = 1.6
 _LIKENESS = (("id", 0.0), ("shape", 0.2), ("written", 0.5), ("name", 0.9))
 
 
-def pair_steps(before: Block, after: Block) -> tuple[tuple[Step | None, Step | None], ...]:
+def pair_steps(before: Sequence[Step], after: Sequence[Step]) -> tuple[tuple[Step | None, Step | None], ...]:
     """Each step with what it became, None where it came or went."""
-    pairs = align(before.steps, after.steps, _cost)
+    pairs = align(before, after, _cost)
     return tuple(
-        (None if i is None else before.steps[i], None if j is None else after.steps[j]) for i, j in pairs
+        (None if i is None else before[i], None if j is None else after[j]) for i, j in pairs
     )  # fmt: skip
 
 

@@ -1,0 +1,68 @@
+"""The first line of a review and its last: what kind of change this is, and what did not change."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from fingerpost.course.comparison.difference import BlockChange
+from fingerpost.course.comparison.step_difference import How
+from fingerpost.report.review import Review, counted
+
+_BECAME = {How.CHANGED: "changed", How.ADDED: "new", How.GONE: "gone", How.FOLLOWS: "following"}
+
+
+def summary(review: Review) -> str:
+    """What kind of change this is."""
+    changes = review.comparison
+    if changes.musical:
+        return " ".join(_musical(review))
+    worded = any(change.words for change in changes.blocks) or changes.pages
+    return "No musical change: only words differ." if worded else "No musical change."
+
+
+def _musical(review: Review) -> Iterator[str]:
+    changes = review.comparison
+    blocks = [change for change in changes.blocks if change.musical]
+    pages = {file for change in blocks for file in _files(change)}
+    where = f"{counted(len(blocks), 'block')} on {counted(len(pages), 'page')}"
+    parts = list(_steps(changes.blocks))
+    yield f"{', '.join(parts)}, in {where}." if parts else "No step changed."
+    if blocks and not parts:
+        yield f"Something else differs in {where}."
+    renamed = sum(page.before != page.after for page in changes.pages)
+    if renamed:
+        yield f"{counted(renamed, 'page')} came, went or changed {'its' if renamed == 1 else 'their'} name."
+    if changes.settings:
+        differ = "differs" if len(changes.settings) == 1 else "differ"
+        yield f"{counted(len(changes.settings), 'setting')} of the course {differ}."
+    if changes.unread:
+        number = counted(len(changes.unread), "block")
+        yield f"{number} can be read on neither side, and what changes there is not known."
+
+
+def _files(change: BlockChange) -> Iterator[str]:
+    return (placed.file for placed in (change.after, change.before) if placed is not None)
+
+
+def _steps(blocks: tuple[BlockChange, ...]) -> Iterator[str]:
+    for how, became in _BECAME.items():
+        if number := sum(change.count(how) for change in blocks):
+            yield f"{counted(number, 'step')} {became}"
+    if number := sum(change.transposed for change in blocks):
+        yield f"{counted(number, 'step')} sounding higher or lower"
+    if number := sum(change.uncompared for change in blocks):
+        yield f"{counted(number, 'step')} not compared"
+
+
+def unchanged(review: Review) -> str:
+    """The one line that says what did not change."""
+    kept = review.comparison.kept
+    parts = [
+        f"{have} of {counted(total, name)}"
+        for name, (have, total) in (
+            ("page", kept.pages), ("block", kept.blocks), ("step", kept.steps), ("chord", kept.chords),
+        )
+    ]  # fmt: skip
+    unread = f"; the steps of {counted(kept.unread, 'block')} can't be read" if kept.unread else ""
+    ids = f"{kept.ids[0]} of {counted(kept.ids[1], 'id')} kept"
+    return f"Unchanged: {', '.join(parts)}, in what is played; {ids}{unread}."
