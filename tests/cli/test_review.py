@@ -94,7 +94,7 @@ def test_a_page_with_another_name_and_its_redirect_are_reviewed(repo: Repo, caps
     repo.commit()
     forms = in_every_form(repo, capsys)
     assert "redirects: nothing -> kettle.md to pot.md" in forms["text"]
-    assert "docs/kettle.md is now docs/pot.md" in forms["text"]
+    assert "docs/kettle.md is now docs/pot.md; its old address leads to docs/pot.md" in forms["text"]
 
 
 def test_a_block_that_can_be_read_on_neither_side_is_named(repo: Repo, capsys) -> None:
@@ -146,6 +146,47 @@ def test_settings_that_only_draw_otherwise_change_no_step(repo: Repo, capsys) ->
     assert "No step changed. 1 setting of the course differs.\n" in text
     assert "8 pictures to make again" in text
     assert "Unchanged: 2 of 2 pages, 2 of 2 blocks, 8 of 8 steps, 4 of 4 chords" in text
+
+
+def test_words_of_a_page_are_told_beside_no_musical_change(repo: Repo, capsys) -> None:
+    changed(repo, "The water is on.", "The water is <b onclick=x()>off</b>, see [here](javascript:alert(1)).")
+    forms = in_every_form(repo, capsys)
+    for form in ("text", "markdown", "html"):
+        assert "No musical change. The words of 1 page changed." in forms[form]
+        assert ": the words of the page changed; new: a link to " in forms[form]
+    assert "docs/kettle.md: the words of the page changed" in forms["text"]
+    assert "Pages with other words only" not in forms["text"], "it is named once"
+    assert_harmless(forms)
+    told = [json.loads(line) for line in forms["json"].splitlines()]
+    assert {"record": "prose", "file": "docs/kettle.md", "links_new": ["javascript:alert(1)"], "images_new": [],
+            "html_new": ["<b onclick=x()>", "</b>"]} in told  # fmt: skip
+    assert {"record": "rewritten", "what": "kettle.md"} in told
+
+
+def test_other_files_and_the_rest_of_mkdocs_yml_are_named(repo: Repo, capsys) -> None:
+    repo.write("docs/images/lamp.svg", "<svg/>")
+    repo.write("mkdocs.yml", SETTINGS + "hooks: [evil.py]\n")
+    repo.commit()
+    forms = in_every_form(repo, capsys)
+    assert "No musical change. 2 other files differ." in forms["text"]
+    assert "  mkdocs.yml differs\n  docs/images/lamp.svg is new\n" in forms["text"]
+    told = [json.loads(line) for line in forms["json"].splitlines()]
+    assert {"record": "file", "file": "docs/images/lamp.svg", "change": "new"} in told
+    assert {"record": "file", "file": "mkdocs.yml", "change": "changed"} in told
+
+
+def test_steps_that_change_places_are_said_to_be_elsewhere(repo: Repo, capsys) -> None:
+    changed(
+        repo, "- 1 off = Cmaj7 @0:10\n- 1 to B1 = C\n", "- 4 to B3\n- 4 off = C\n- 1 off = Cmaj7 @0:10\n- 1 to B1 = C\n"
+    )
+    repo.git("branch", "-f", "main", "topic")
+    lines = "- 1 off = Cmaj7 @0:10\n- 1 to B1 = C\n- 4 to B3\n- 4 off = C\n"
+    repo.write("docs/kettle.md", PAGE.replace("- 1 off = Cmaj7 @0:10\n- 1 to B1 = C\n", lines))
+    repo.commit()
+    text = review(repo, capsys)[1]
+    assert "2 steps moved, in 1 block on 1 page." in text
+    assert "; at another place\n" in text
+    assert "new id" not in text
 
 
 def test_one_file_is_written_and_only_where_it_is_asked_for(repo: Repo, capsys, tmp_path: Path) -> None:

@@ -8,6 +8,7 @@ from fingerpost.course.comparison.alignment import align
 from fingerpost.course.comparison.courses import Side, compare
 from fingerpost.course.comparison.difference import BlockChange, Comparison, Fact, How
 from fingerpost.course.comparison.doubt import doubts
+from fingerpost.course.comparison.prose import file_changes, prose_of
 from fingerpost.course.settings import OPTIONS, Settings
 from fingerpost.source.page import read_page
 from hypothesis import given
@@ -29,7 +30,8 @@ def side(pages: dict[str, str] | str, **options: object) -> Side:
     course, found = build(read, settings)
     in_doubt = doubts([page.syntax for page in read], [*found, *(one for page in read for one in page.findings)])
     blocks = {b.id.text: b.source for page in read for b in page.syntax.blocks if b.id}
-    return Side(course, settings, texts, blocks, in_doubt)
+    prose = {page.syntax.file: prose_of(texts[page.syntax.file], page) for page in read}
+    return Side(course, settings, texts, blocks, in_doubt, prose)
 
 
 def compared(before: dict[str, str] | str, after: dict[str, str] | str) -> Comparison:
@@ -335,6 +337,78 @@ def test_chords_that_are_first_met_elsewhere_are_listed() -> None:
     assert comparison.reach.chord_first == (("C", "kettle", "two"),)
     assert comparison.kept.chords[0] == comparison.kept.chords[1] - 1
     assert compared(one + two, one.replace("id: kettle", "id: pot") + two).reach.chord_first == ()
+
+
+ROUND = ("1 off = Cmaj7", "1 to B1 = C", "4 to B3 = Cadd9", "4 off = C")
+
+
+def test_steps_that_change_places_are_moved_and_keep_their_ids() -> None:
+    """The two rounds in the other order: the first pair of lines comes last, and nothing else differs."""
+    comparison = compared(block(*ROUND), block(*ROUND[2:], *ROUND[:2]))
+    change = only(comparison)
+    assert told(change) == [("moved", 1, 3), ("moved", 2, 4)] or told(change) == [("moved", 3, 1), ("moved", 4, 2)]
+    assert [step.strings for step in change.steps] == [(), ()]
+    assert (change.kept, comparison.kept.ids, comparison.reach.pictures) == (3, (6, 6), 0)
+    assert change.moved == 2
+
+
+def test_a_take_of_a_step_that_has_moved_is_told() -> None:
+    timed = [f"{line} @0:{second}" for line, second in zip(ROUND, (10, 20, 30, 40), strict=True)]
+    later = [line.partition(" @")[0] for line in timed]
+    reach = compared(block(*timed), block(*later[2:], *later[:2])).reach
+    assert [(take.gone, take.moved) for take in reach.takes] == [(False, True), (False, True)]
+
+
+def test_steps_that_went_to_another_block_are_found_there() -> None:
+    second = block(*ROUND[2:], ident="second", start="previous")
+    comparison = compared(block(*ROUND), block(*ROUND[:2]) + second)
+    first, new = comparison.blocks
+    assert [(str(step.how), step.elsewhere) for step in first.steps] == [
+        ("gone", ("second", 1)), ("gone", ("second", 2)),
+    ]  # fmt: skip
+    assert [(str(step.how), step.elsewhere) for step in new.steps] == [
+        ("added", None), ("added", ("kettle", 3)), ("added", ("kettle", 4)),
+    ]  # fmt: skip
+    assert [(new.count(How.ADDED), new.moved), (first.count(How.GONE), first.moved)] == [(1, 2), (0, 0)]
+    (lost,) = comparison.reach.ids_lost
+    assert (lost.block, lost.whole, len(lost.steps)) == ("kettle", False, 2)
+
+
+def test_ids_that_are_no_more_are_listed_by_block() -> None:
+    (lost,) = compared(block("1 off"), block("1 off", ident="pot")).reach.ids_lost
+    assert (lost.block, lost.whole, len(lost.steps), lost.of, len(lost.ids)) == ("kettle", True, 2, 2, 3)
+
+
+def test_an_address_that_is_left_leads_to_where_its_redirect_says() -> None:
+    before, after = {"a.md": block("1 off"), "c.md": "# C"}, {"b.md": block("1 off")}
+    pages = compare(side(before), side(after, redirects={"a.md": "b.md"})).pages
+    assert [(page.before, page.after, page.left, page.redirect) for page in pages] == [
+        ("a.md", "b.md", True, "b.md"), ("c.md", None, True, None),
+    ]  # fmt: skip
+
+
+def test_words_outside_the_blocks_are_told_whatever_happens_inside() -> None:
+    before = {"a.md": "# A\n\nOne word.\n\n" + block("1 off"), "b.md": "# B\n\nTwo\nwords.\n"}
+    after = {"a.md": "# A\n\nOther word.\n\n" + block("3 off"), "b.md": "# B\n\nTwo words.\n"}
+    comparison = compared(before, after)
+    assert [page.file for page in comparison.prose] == ["a.md"]
+    assert comparison.rewritten == ("b.md",), "its words are only broken into other lines"
+
+
+def test_new_links_images_and_html_of_a_page_are_named() -> None:
+    before = "# A\n\nSee [b](b.md).\n"
+    after = before + "\n[b](b.md) [x](javascript:alert) ![i](https://evil.example/x.png) <script src=x>\n"
+    (page,) = compared(before, after).prose
+    assert (page.links, page.images) == (("b.md", "javascript:alert"), ("https://evil.example/x.png",))
+    assert page.tags == ("<script src=x>",)
+    assert compared(after, after.replace("script", "b")).prose[0].tags == ("<b src=x>",)
+
+
+def test_other_files_are_told_apart() -> None:
+    changes = file_changes({"a.png": "1", "b.png": "1", "c.png": "1"}, {"b.png": "2", "c.png": "1", "d.png": "1"})
+    assert [(file.file, str(file.how)) for file in changes] == [
+        ("a.png", "gone"), ("b.png", "changed"), ("d.png", "added"),
+    ]  # fmt: skip
 
 
 letters = st.lists(st.sampled_from("abc"), max_size=8)

@@ -70,6 +70,7 @@ def _review(course: Path, commits: str) -> tuple[Review, CommitCourse, CommitCou
         compare(_side(before), _side(after)),
         only_after(before.findings, after.findings),
         only_after(after.findings, before.findings),
+        after.settings_file,
     )
     return review, before, after
 
@@ -77,12 +78,15 @@ def _review(course: Path, commits: str) -> tuple[Review, CommitCourse, CommitCou
 def _side(course: CommitCourse) -> Side:
     from fingerpost.course.comparison.courses import Side
     from fingerpost.course.comparison.doubt import doubts
+    from fingerpost.course.comparison.prose import prose_of
 
     in_doubt = doubts((page.syntax for page in course.checked.pages), course.checked.findings)
     pages = {page.file: page.text for page in course.sources.pages}
+    prose = {page.syntax.file: prose_of(pages[page.syntax.file], page) for page in course.checked.pages}
     read = [block for page in course.checked.pages for block in page.syntax.blocks]
     blocks = {block.id.text: block.source for block in read if block.id is not None}
-    return Side(course.checked.course, course.checked.settings, pages, blocks, in_doubt)
+    settings, text = course.checked.settings, course.sources.settings_text
+    return Side(course.checked.course, settings, pages, blocks, in_doubt, prose, course.files, text)
 
 
 def _written(form: str, review: Review, before: CommitCourse, after: CommitCourse) -> Iterator[str]:

@@ -27,6 +27,7 @@ class Review:
     comparison: Comparison
     findings_new: tuple[Diagnostic, ...]
     findings_gone: tuple[Diagnostic, ...]
+    settings_file: str = "mkdocs.yml"
 
     @property
     def errors_new(self) -> int:

@@ -8,14 +8,15 @@ import html
 from collections.abc import Callable, Iterable, Iterator
 from importlib import resources
 
-from fingerpost.course.comparison.difference import BlockChange
+from fingerpost.course.comparison.block_difference import BlockChange
 from fingerpost.course.comparison.step_difference import How, StepChange
 from fingerpost.course.model import Step
 from fingerpost.music.fretboard import Fretboard
 from fingerpost.report import review_words as said
 from fingerpost.report.quoted import clipped
 from fingerpost.report.review import Review, counted, shortened
-from fingerpost.report.review_lists import affected, first_lists, own_changes
+from fingerpost.report.review_blocks import block_became, of_block
+from fingerpost.report.review_lists import affected, first_lists, last_lists, own_changes
 from fingerpost.report.review_summary import summary, unchanged
 from fingerpost.report.text import one_line
 
@@ -59,7 +60,6 @@ def write(review: Review, before: Draw, after: Draw) -> Iterator[str]:
 
 
 def _top(review: Review) -> Iterator[str]:
-    comparison = review.comparison
     yield f"<h1>{summary(review)}</h1>"
     yield f'<p class="small">From {shortened(review.parting)} to {shortened(review.head)}.</p>'
     found = (("New findings", review.findings_new), ("Findings put right", review.findings_gone))
@@ -68,15 +68,10 @@ def _top(review: Review) -> Iterator[str]:
         [
             *((f"{name} ({len(f)})", tuple(escaped(one_line(finding)) for finding in f)) for name, f in found if f),
             *first_lists(review, SPEECH),
-            *_named("Written otherwise, no musical change", map(escaped, comparison.rewritten)),
+            *last_lists(review, SPEECH),
         ],
         opened=True,
     )
-
-
-def _named(name: str, items: Iterable[str]) -> list[tuple[str, tuple[str, ...]]]:
-    listed = tuple(items)
-    return [(name, listed)] if listed else []
 
 
 def _lists(title: str, lists: Iterable[tuple[str, Iterable[str]]], opened: bool = False) -> Iterator[str]:
@@ -94,12 +89,12 @@ def _lists(title: str, lists: Iterable[tuple[str, Iterable[str]]], opened: bool 
 
 
 def _block(change: BlockChange, number: int, review: Review, draw: tuple[Draw, Draw], room: list[int]) -> Iterator[str]:
-    here, became = change.here, said.block_became(change)
+    here, became = change.here, block_became(change)
     title = escaped(here.block.title or here.block.id)
     count = f", {counted(len(here.block.steps), 'step')}" if became else ""
     yield f"<section><h2>{title}{' ' + became if became else ''}{count}</h2>"
     yield f'<p class="small">{escaped(here.block.id)}, in {escaped(review.path(here.file))}</p>'
-    told = [*SPEECH.of_block(change), *(() if change.musical else ("No musical change.",))]
+    told = [*of_block(SPEECH, change), *(() if change.musical else ("No musical change.",))]
     told += [f"Words: {SPEECH.words(words)}" for words in change.words]
     if told:
         yield f"<ul>{''.join(f'<li>{item}</li>' for item in told)}</ul>"

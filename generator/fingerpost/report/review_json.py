@@ -6,7 +6,7 @@ import json
 from collections.abc import Iterator
 from typing import Any
 
-from fingerpost.course.comparison.difference import BlockChange, Retuned
+from fingerpost.course.comparison.block_difference import BlockChange, Retuned
 from fingerpost.course.comparison.step_difference import Fact, How, StepChange, StringChange
 from fingerpost.course.model import Step
 from fingerpost.music.chord_symbol import write as write_symbol
@@ -17,6 +17,7 @@ from fingerpost.report.review import Review
 from fingerpost.report.review_summary import summary
 
 Object = dict[str, Any]
+_CAME = {How.ADDED: "new"}
 
 
 def write(review: Review) -> Iterator[str]:
@@ -39,12 +40,21 @@ def objects(review: Review) -> Iterator[Object]:
     for page in comparison.pages:
         names = {"before": page.before, "after": page.after}
         paths = {key: None if file is None else review.path(file) for key, file in names.items()}
-        yield {"record": "page", **paths, "title_before": page.title_before, "title_after": page.title_after}
+        titles = {"title_before": page.title_before, "title_after": page.title_after}
+        redirect = None if page.redirect is None else review.path(page.redirect)
+        yield {"record": "page", **paths, **titles, "redirect": redirect}
     for change in comparison.blocks:
         yield from _block(change, review)
     for block in comparison.unread:
         place = {"file": review.path(block.file), "block": block.block, "line": block.line}
-        yield {"record": "unread", **place, "change": {How.ADDED: "new"}.get(block.how, str(block.how))}
+        yield {"record": "unread", **place, "change": _CAME.get(block.how, str(block.how))}
+    for page_ in comparison.prose:
+        new = {"links_new": page_.links, "images_new": page_.images, "html_new": page_.tags}
+        yield {"record": "prose", "file": review.path(page_.file), **new}
+    if comparison.settings_rewritten:
+        yield {"record": "file", "file": review.settings_file, "change": "changed"}
+    for file in comparison.files:
+        yield {"record": "file", "file": review.path(file.file), "change": _CAME.get(file.how, str(file.how))}
     yield from ({"record": "rewritten", "what": what} for what in comparison.rewritten)
     yield _affected(review)
     for change_, findings in (("new", review.findings_new), ("gone", review.findings_gone)):
@@ -89,6 +99,7 @@ def _retuned(neck: Retuned | None) -> Object | None:
 
 
 def _step(change: StepChange, place: Object) -> Object:
+    elsewhere = change.elsewhere
     return {
         "record": "step",
         **place,
@@ -99,6 +110,7 @@ def _step(change: StepChange, place: Object) -> Object:
         "id_kept": change.id_kept,
         "strings": [_string(string) for string in change.strings],
         "facts": [_fact(fact) for fact in change.facts],
+        "elsewhere": None if elsewhere is None else {"block": elsewhere[0], "step": elsewhere[1] + 1},
     }
 
 

@@ -11,12 +11,13 @@ import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from fingerpost.course.comparison.difference import BlockChange
+from fingerpost.course.comparison.block_difference import BlockChange
 from fingerpost.course.comparison.step_difference import How
 from fingerpost.report import review_words as said
 from fingerpost.report.quoted import clipped
 from fingerpost.report.review import Review, counted, shortened
-from fingerpost.report.review_lists import affected, first_lists, own_changes
+from fingerpost.report.review_blocks import block_became, of_block
+from fingerpost.report.review_lists import affected, first_lists, last_lists, own_changes
 from fingerpost.report.review_summary import summary, unchanged
 from fingerpost.report.text import one_line
 
@@ -89,7 +90,7 @@ def _top(review: Review) -> str:
         f"**{summary(review)}**",
         f"From {code(shortened(review.parting))} to {code(shortened(review.head))}.",
         *(bullet for name, items in first_lists(review, SPEECH) for bullet in _bullets(name, items)),
-        *_bullets("Written otherwise, no musical change", map(code, review.comparison.rewritten)),
+        *(bullet for name, items in last_lists(review, SPEECH) for bullet in _bullets(name, items)),
     ]
     return "\n\n".join(lines) + "\n\n"
 
@@ -124,7 +125,7 @@ class _block:  # noqa: N801 - a function that remembers the review
 def _heading(change: BlockChange, review: Review) -> str:
     here = change.here
     steps = sum(step.how is not How.FOLLOWS for step in change.steps)
-    became = said.block_became(change)
+    became = block_became(change)
     counts = counted(len(here.block.steps), "step") if became else f"{counted(steps, 'changed step')}"
     what = f"{became}, {counts}" if became else counts if change.musical else "words only"
     return f"{_escaped(here.block.id)}: {what}, in {_escaped(review.path(here.file))}"
@@ -139,11 +140,11 @@ def _lines(change: BlockChange) -> Iterator[str]:
     if change.here.block.title:
         yield f"{code(change.here.block.title)}"
         yield ""
-    yield from (f"- {line}" for line in SPEECH.of_block(change))
+    yield from (f"- {line}" for line in of_block(SPEECH, change))
     for step in change.steps:
         if step.how is not How.FOLLOWS:
             yield f"- {SPEECH.step(step)}"
             told = SPEECH.consequences(step)
-            if told and not said.block_became(change):
+            if told and not block_became(change):
                 yield f"  - {told}"
     yield from (f"- Words: {SPEECH.words(words)}" for words in change.words)

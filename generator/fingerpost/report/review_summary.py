@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fingerpost.course.comparison.difference import BlockChange
+from fingerpost.course.comparison.block_difference import BlockChange
 from fingerpost.course.comparison.step_difference import How
 from fingerpost.report.review import Review, counted
 
@@ -15,9 +15,19 @@ def summary(review: Review) -> str:
     """What kind of change this is."""
     changes = review.comparison
     if changes.musical:
-        return " ".join(_musical(review))
-    worded = any(change.words for change in changes.blocks) or changes.pages
-    return "No musical change: only words differ." if worded else "No musical change."
+        return " ".join([*_musical(review), *_besides(review)])
+    worded = not changes.prose and (any(change.words for change in changes.blocks) or changes.pages)
+    return " ".join(["No musical change: only words differ." if worded else "No musical change.", *_besides(review)])
+
+
+def _besides(review: Review) -> Iterator[str]:
+    """What differs besides the music; mkdocs.yml only where none of its settings has been told."""
+    changes = review.comparison
+    if changes.prose:
+        yield f"The words of {counted(len(changes.prose), 'page')} changed."
+    others = len(changes.files) + (changes.settings_rewritten and not changes.settings)
+    if others:
+        yield f"{counted(others, 'other file')} {'differs' if others == 1 else 'differ'}."
 
 
 def _musical(review: Review) -> Iterator[str]:
@@ -48,6 +58,8 @@ def _steps(blocks: tuple[BlockChange, ...]) -> Iterator[str]:
     for how, became in _BECAME.items():
         if number := sum(change.count(how) for change in blocks):
             yield f"{counted(number, 'step')} {became}"
+    if number := sum(change.moved for change in blocks):
+        yield f"{counted(number, 'step')} moved"
     if number := sum(change.transposed for change in blocks):
         yield f"{counted(number, 'step')} sounding higher or lower"
     if number := sum(change.uncompared for change in blocks):

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fingerpost.course.comparison.difference import BlockChange
+from fingerpost.course.comparison.block_difference import BlockChange
 from fingerpost.course.comparison.step_difference import How
-from fingerpost.report import review_words as said
 from fingerpost.report.quoted import clipped, spelled_out
 from fingerpost.report.review import Review, counted, shortened
-from fingerpost.report.review_lists import affected, first_lists, own_changes
+from fingerpost.report.review_blocks import block_became, of_block
+from fingerpost.report.review_lists import affected, first_lists, last_lists, own_changes
 from fingerpost.report.review_summary import summary, unchanged
 from fingerpost.report.review_words import PLAIN, Speech
 from fingerpost.report.text import one_line
@@ -23,7 +23,8 @@ def write(review: Review) -> Iterator[str]:
         yield from _listed(name, iter(items))
     for change in own_changes(review):
         yield from _block(change, review)
-    yield from _listed("Written otherwise, no musical change", map(clipped, review.comparison.rewritten))
+    for name, items in last_lists(review, PLAIN):
+        yield from _listed(name, iter(items))
     for name, items in affected(review, PLAIN):
         yield from _listed(name, iter(items))
     for name, findings in (("New findings", review.findings_new), ("Findings put right", review.findings_gone)):
@@ -44,13 +45,13 @@ def _listed(name: str, items: Iterator[str]) -> Iterator[str]:
 def _block(change: BlockChange, review: Review) -> Iterator[str]:
     here = change.here
     title = f" ({clipped(here.block.title, 120)})" if here.block.title else ""
-    became = said.block_became(change)
+    became = block_became(change)
     yield ""
     count = f" {became}, {counted(len(here.block.steps), 'step')}" if became else ""
     yield f"{spelled_out(review.path(here.file))}: {spelled_out(here.block.id)}{title}{count}"
     if not change.musical:
         yield "  No musical change."
-    yield from (f"  {line}" for line in PLAIN.of_block(change))
+    yield from (f"  {line}" for line in of_block(PLAIN, change))
     for step in change.steps:
         if step.how is not How.FOLLOWS:
             yield f"  {PLAIN.step(step)}"

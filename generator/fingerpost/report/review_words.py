@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from fingerpost.course.comparison.difference import BlockChange, Placed, Retuned, Take, Unread
+from fingerpost.course.comparison.block_difference import Placed
+from fingerpost.course.comparison.difference import Take
 from fingerpost.course.comparison.step_difference import Fact, How, StepChange, StringChange, WordChange
 from fingerpost.course.model import Step
 from fingerpost.music.chord_symbol import SymbolStyle, read, write
 from fingerpost.music.shape_text import write_shape
 from fingerpost.report.quoted import clipped
-from fingerpost.report.review import Review, counted
 
 ASCII = SymbolStyle()
 _REAL = str.maketrans({"#": "\u266f", "b": "\u266d"})
@@ -46,7 +46,7 @@ class Speech:
         if before is None or after is None:
             step = after or before
             assert step is not None
-            what = "is new" if before is None else "is gone"
+            what = self._came(change) if before is None else self._went(change)
             written = f", {self.quote(step.move_text)}" if step.move_text else ""
             shape = "" if step.rest else f" ({write_shape(step.shape)}{written})"
             return f"Step {step.ordinal + 1} {what}: {self.name(step)}{shape}"
@@ -56,6 +56,15 @@ class Speech:
         old, new = self.name(before), self.name(after)
         return f"{number}: {old}" if old == new else f"{number}: {old} -> {new}"
 
+    def _came(self, change: StepChange) -> str:
+        return "is new" if change.elsewhere is None else f"comes from {self._place(*change.elsewhere)}"
+
+    def _went(self, change: StepChange) -> str:
+        return "is gone" if change.elsewhere is None else f"went to {self._place(*change.elsewhere)}"
+
+    def _place(self, block: str, ordinal: int) -> str:
+        return f"step {ordinal + 1} of {self.quote(block)}"
+
     def _parts(self, change: StepChange) -> Iterator[str]:
         before, after = change.before, change.after
         if before is None or after is None:
@@ -64,6 +73,8 @@ class Speech:
         if not change.strings and before.shape != after.shape:
             yield f"shape {write_shape(before.shape)} -> {write_shape(after.shape)}"
         yield from map(self.fact, change.facts)
+        if change.how is How.MOVED:
+            yield "at another place"
         if change.how is How.FOLLOWS and change.same_hand:
             yield "the same hand, reached from another"
 
@@ -104,56 +115,14 @@ class Speech:
 
     def take(self, take: Take) -> str:
         """`0:41 in the-gate, step 4: the step is gone`."""
-        why = "the step is gone" if take.gone else "it shows what the step was"
+        stands = "the step comes at another place" if take.moved else "it shows what the step was"
+        why = "the step is gone" if take.gone else stands
         cue, block = self.quote(take.step.cue or ""), self.quote(take.block)
         return f"{cue} in {block}, step {take.step.ordinal + 1}: {why}"
 
     def later(self, pair: tuple[Placed, StepChange]) -> str:
         """A step that is affected without being written otherwise."""
         return f"{self.quote(pair[0].block.id)}: {self.step(pair[1])}"
-
-    def of_block(self, change: BlockChange) -> Iterator[str]:
-        """What differs in a block as a whole, what that does to the player, and what can't be told."""
-        yield from map(self.fact, change.facts)
-        if change.retuned is not None:
-            yield from self.retuned(change.retuned, bool(change.steps))
-        if change.uncompared and not change.unreadable:
-            yield from _in_doubt(change)
-
-    def retuned(self, neck: Retuned, steps_changed: bool) -> Iterator[str]:
-        """What another capo or tuning does to shapes that are kept."""
-        for string, before, after, higher in neck.strings:
-            yield f"string {string} is tuned {_semitones(higher)} ({before} -> {after})"
-        if neck.higher:
-            which = "a shape that is as it was" if steps_changed else "every shape keeps its fingers and"
-            yield f"{which} sounds {_semitones(neck.higher)}{self._example(neck)}"
-
-    def _example(self, neck: Retuned) -> str:
-        if neck.example is None:
-            return ""
-        shown, before, after = map(self.symbol, neck.example)
-        return f": {shown} sounds as {after}, not as {before}"
-
-    def unread(self, block: Unread, path: str) -> str:
-        """A block that can be read on neither side."""
-        what = {
-            How.ADDED: "is new",
-            How.GONE: "is gone",
-            How.CHANGED: "has another text, and what that changes is not known",
-        }
-        name = self.quote(block.block) if block.block is not None else f"the block of line {block.line}"
-        return f"{self.quote(path)}: {name} {what[block.how]}"
-
-    def pages(self, review: Review) -> Iterator[str]:
-        """Pages that came, went or have another name or title."""
-        for page in review.comparison.pages:
-            before, after = (self.quote(review.path(file)) if file else "" for file in (page.before, page.after))
-            if not before or not after:
-                yield f"{before or after} is {'new' if after else 'gone'}"
-            elif before != after:
-                yield f"{before} is now {after}"
-            else:
-                yield f"{after}: {self.fact(Fact('title', page.title_before, page.title_after))}"
 
     def symbol(self, symbol: str) -> str:
         """A chord of the index, which goes by its symbol."""
@@ -162,19 +131,6 @@ class Speech:
 
 PLAIN = Speech()
 SIGNS = SymbolStyle(accidentals="real")
-
-
-def _semitones(higher: int) -> str:
-    return f"{counted(abs(higher), 'semitone')} {'higher' if higher > 0 else 'lower'}"
-
-
-def _in_doubt(change: BlockChange) -> Iterator[str]:
-    """From where on the steps of a block are not compared, and why."""
-    for placed, why in ((change.after, "errors leave"), (change.before, "errors left")):
-        if placed is not None and placed.sure is not None:
-            which = f"steps from {placed.certain + 1} on" if placed.certain else "the steps"
-            yield f"{which} are not compared: {why} them in doubt{'' if placed is change.after else ' before'}"
-            return
 
 
 def _held(change: StringChange) -> str:
@@ -191,10 +147,3 @@ def _place(fret: int | None) -> str:
 
 def _points(points: float | None) -> str:
     return "" if points is None else f"{points:.1f}"
-
-
-def block_became(change: BlockChange) -> str:
-    """`is new`, `is gone`, or "" for one that was there before and still is."""
-    if change.unreadable:
-        return "can no longer be read" if change.after is None else "could not be read before"
-    return "is new" if change.before is None else "is gone" if change.after is None else ""

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import os
+import posixpath
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
 from fingerpost.diagnostics import Diagnostic
 from fingerpost.workspace.checked import Checked, check, moved
-from fingerpost.workspace.commit_files import commit_files
+from fingerpost.workspace.commit_files import CommitFiles, commit_files
 from fingerpost.workspace.course_folder import SETTINGS_NAMES, CourseSources, CourseUnreadableError, course_from
 from fingerpost.workspace.git import Entry, Objects, Repository
 from fingerpost.workspace.git_folder import GitError, git_folder
@@ -20,12 +21,21 @@ _RANGE = re.compile(r"(?P<base>(?!\.).+?)\.{2,3}(?P<head>(?!\.).*)", re.S)
 
 @dataclass(frozen=True)
 class CommitCourse:
-    """The course of one commit: its id, what was read, and what was found; findings name files from the root."""
+    """The course of one commit: its id, what was read, and what was found; findings name files from the root.
+
+    files: the other files of the sources, by path from their folder, with the ids of their objects.
+    """
 
     commit: str
     sources: CourseSources
     checked: Checked
     findings: tuple[Diagnostic, ...]
+    files: Mapping[str, str]
+
+    @property
+    def settings_file(self) -> str:
+        """The path of mkdocs.yml from the repository's root."""
+        return (self.sources.root / (self.sources.settings_name or "")).as_posix()
 
     @property
     def docs(self) -> str:
@@ -71,10 +81,18 @@ def _course(
 ) -> CommitCourse:
     entries = tuple(repository.entries(commit))
     folder, name = _settings_place(entries, inside, called)
-    sources = course_from(commit_files(objects, entries, folder), name, Path(folder))
+    files = commit_files(objects, entries, folder)
+    sources = course_from(files, name, Path(folder))
     _refuse_unreadable(sources, called)
     checked = check(sources)
-    return CommitCourse(commit, sources, checked, tuple(_from_root(f, sources) for f in checked.findings))
+    findings = tuple(_from_root(finding, sources) for finding in checked.findings)
+    return CommitCourse(commit, sources, checked, findings, _beside_pages(files, sources))
+
+
+def _beside_pages(files: CommitFiles, sources: CourseSources) -> dict[str, str]:
+    docs = sources.docs.relative_to(sources.root).as_posix()
+    pages = {page.file for page in sources.pages}
+    return {file: files.blobs[posixpath.normpath(posixpath.join(docs, file))] for file in sources.files - pages}
 
 
 def _settings_place(entries: Iterable[Entry], inside: tuple[str, ...], called: str) -> tuple[str, str]:

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Container, Iterable, Iterator, Mapping, Sequence
+from dataclasses import replace
 from functools import partial
 
-from fingerpost.course.comparison.difference import BlockChange, Placed
+from fingerpost.course.comparison.block_difference import BlockChange, Placed
 from fingerpost.course.comparison.doubt import Doubts
+from fingerpost.course.comparison.moved import with_moves
 from fingerpost.course.comparison.neck import reckoned_otherwise, retuned, same_sound
 from fingerpost.course.comparison.places import Pair
 from fingerpost.course.comparison.step_difference import Fact, How, StepChange, WordChange
@@ -80,9 +82,10 @@ def block_change(pair: Pair, renamed: Mapping[str, str], hands: Hands, place: Fa
     before, after = pair
     if before is None or after is None:
         return _alone(pair, hands)
-    pairs, uncompared = _compared(before, after, same)
+    in_order, uncompared = _compared(before, after, same)
+    pairs, moved = with_moves(in_order)
     boards = (before.block.fretboard, after.block.fretboard)
-    steps = tuple(_steps(pairs, boards, hands))
+    steps = tuple(_steps(pairs, boards, hands, moved))
     words = [change for old, new in pairs if old and new for change in word_changes(old, new)]
     if before.block.title != after.block.title:
         words.insert(0, WordChange("title", None, before.block.title, after.block.title))
@@ -126,11 +129,15 @@ def _alone(pair: Pair, hands: Hands) -> BlockChange:
     return BlockChange(before, after, (), steps, practice_changed=placed.sound, uncompared=len(block.steps) - sure)
 
 
-def _steps(pairs: Iterable[StepPair], boards: tuple[Fretboard, Fretboard], hands: Hands) -> Iterator[StepChange]:
+def _steps(
+    pairs: Iterable[StepPair], boards: tuple[Fretboard, Fretboard], hands: Hands, moved: Container[str]
+) -> Iterator[StepChange]:
     for old, new in pairs:
         if old is not None and new is not None:
             change = step_change(old, new, boards, hands)
-            if differs(change):
+            if new.id in moved:
+                yield replace(change, how=How.MOVED)
+            elif differs(change):
                 yield change
         elif new is not None:
             yield step_alone(new, boards[1], hands[1], How.ADDED)

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from fingerpost.course.comparison.difference import BlockChange, ChordSounds
+from fingerpost.course.comparison.block_difference import BlockChange
+from fingerpost.course.comparison.difference import ChordSounds
 from fingerpost.course.model import ChordEntry, Course
 
 Entries = Mapping[str, ChordEntry]

@@ -6,12 +6,15 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
+from fingerpost.course.comparison.block_difference import BlockChange, Placed
 from fingerpost.course.comparison.blocks import block_change, pair_blocks, placed_blocks
 from fingerpost.course.comparison.chords import index_change
-from fingerpost.course.comparison.difference import BlockChange, Comparison, PageChange, Placed, Unread
+from fingerpost.course.comparison.difference import Comparison, PageChange, Unread
 from fingerpost.course.comparison.doubt import Doubts
+from fingerpost.course.comparison.moved import between_blocks
 from fingerpost.course.comparison.options import option_facts
 from fingerpost.course.comparison.places import Pair, key_of, places
+from fingerpost.course.comparison.prose import Prose, file_changes, prose_changes
 from fingerpost.course.comparison.reach import kept, reach
 from fingerpost.course.comparison.step_difference import How
 from fingerpost.course.comparison.unread import ids_of, unread_blocks, unread_changes
@@ -23,7 +26,8 @@ from fingerpost.course.settings import Settings
 class Side:
     """One of the two courses. pages and blocks: texts by file and by id, only to see which were written otherwise.
 
-    doubts: where its blocks are in doubt.
+    doubts: where its blocks are in doubt. prose: what stands outside the blocks, by page. files: digests of the other
+    files. settings_text: mkdocs.yml.
     """
 
     course: Course
@@ -31,6 +35,9 @@ class Side:
     pages: Mapping[str, str]
     blocks: Mapping[str, str]
     doubts: Doubts = field(default_factory=dict)
+    prose: Mapping[str, Prose] = field(default_factory=dict)
+    files: Mapping[str, str] = field(default_factory=dict)
+    settings_text: str = ""
 
 
 def compare(before: Side, after: Side) -> Comparison:
@@ -40,13 +47,15 @@ def compare(before: Side, after: Side) -> Comparison:
     pairs = pair_blocks(old, new, renamed)
     unread_then, unread_now = unread_blocks(before.course, renamed), unread_blocks(after.course, {})
     lost = (ids_of(unread_then), ids_of(unread_now))
-    changes = tuple(_read(change, lost) for change in _changes(before, after, old, pairs, renamed))
-    pages = tuple(_pages(before.course, after.course, renamed))
+    compared = _changes(before, after, old, pairs, renamed)
+    changes = tuple(between_blocks([_read(change, lost) for change in compared]))
+    pages = tuple(_pages(before.course, after.course, renamed, dict(after.settings.redirects)))
     ids = [placed.block.id for placed in (*old, *new)]
     unread = tuple(unread_changes(unread_then, unread_now, ids))
     settings = (before.settings, after.settings)
     index = index_change((before.course, after.course), changes)
-    reached = reach(changes, pages, unread, index, settings)
+    prose = tuple(prose_changes(before.prose, after.prose, renamed))
+    reached = reach(changes, pages, unread, prose, index, settings)
     return Comparison(
         tuple(change for change in changes if change.musical or change.words),
         pages,
@@ -55,6 +64,9 @@ def compare(before: Side, after: Side) -> Comparison:
         reached,
         kept(after.course, changes, reached, index, (len(unread_now), len(unread_now) - _lately(changes, unread))),
         unread,
+        prose,
+        tuple(file_changes(before.files, after.files)),
+        before.settings_text != after.settings_text,
     )
 
 
@@ -106,17 +118,19 @@ def _read(change: BlockChange, lost: tuple[frozenset[str], frozenset[str]]) -> B
     return replace(change, steps=(), unreadable=True, uncompared=len(change.here.block.steps))
 
 
-def _pages(before: Course, after: Course, renamed: Mapping[str, str]) -> Iterator[PageChange]:
+def _pages(
+    before: Course, after: Course, renamed: Mapping[str, str], redirects: Mapping[str, str]
+) -> Iterator[PageChange]:
     once = {renamed.get(lesson.file, lesson.file): lesson for lesson in before.lessons}
     for lesson in after.lessons:
         old = once.get(lesson.file)
         if old is None:
             yield PageChange(None, lesson.file, None, lesson.title)
         elif (old.file, old.title) != (lesson.file, lesson.title):
-            yield PageChange(old.file, lesson.file, old.title, lesson.title)
+            yield PageChange(old.file, lesson.file, old.title, lesson.title, redirects.get(old.file))
     for file, lesson in once.items():
         if after.lesson(file) is None:
-            yield PageChange(lesson.file, None, lesson.title, None)
+            yield PageChange(lesson.file, None, lesson.title, None, redirects.get(lesson.file))
 
 
 def _rewritten(

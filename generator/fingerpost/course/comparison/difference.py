@@ -4,79 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from fingerpost.course.comparison.step_difference import Fact, How, StepChange, WordChange
-from fingerpost.course.model import Block, Step
-
-
-@dataclass(frozen=True, slots=True)
-class Placed:
-    """A block in its place: the file of its page, and whether the page shows it or only a notice of its errors.
-
-    sure: how many of its steps are read for certain, where what comes after them is in doubt; None where nothing is.
-    """
-
-    file: str
-    block: Block
-    sound: bool = True
-    sure: int | None = None
-
-    @property
-    def certain(self) -> int:
-        """How many steps are read for certain."""
-        return len(self.block.steps) if self.sure is None else self.sure
-
-
-@dataclass(frozen=True, slots=True)
-class Retuned:
-    """What another capo or another tuning does to the player, who keeps every shape.
-
-    higher: by how many semitones all of it sounds higher. strings: (string, pitch before, pitch after, semitones),
-    where there are as many. example: a chord of the block, what it sounded as and what it sounds as now.
-    """
-
-    higher: int = 0
-    strings: tuple[tuple[int, str, str, int], ...] = ()
-    example: tuple[str, str, str] | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class BlockChange:
-    """A block and what differs in it. before is None for a new one, after for one that is gone.
-
-    kept: how many steps are as they were. transposed: how many keep their fingers and sound higher or lower.
-    uncompared: how many can't be compared, since one side is in doubt there. reckoned: how many of those that are as
-    they were have another difficulty. practice_changed: the list of what to practise differs. unreadable: the other
-    side has it too, but its steps can't be made out there.
-    """
-
-    before: Placed | None
-    after: Placed | None
-    facts: tuple[Fact, ...] = ()
-    steps: tuple[StepChange, ...] = ()
-    words: tuple[WordChange, ...] = ()
-    kept: int = 0
-    practice_changed: bool = False
-    unreadable: bool = False
-    retuned: Retuned | None = None
-    transposed: int = 0
-    uncompared: int = 0
-    reckoned: int = 0
-
-    @property
-    def here(self) -> Placed:
-        """The block as it is after, or where it is gone, as it was."""
-        placed = self.after or self.before
-        assert placed is not None
-        return placed
-
-    @property
-    def musical(self) -> bool:
-        """Whether anything but words differs, or may."""
-        return bool(self.facts or self.steps or self.uncompared) or self.before is None or self.after is None
-
-    def count(self, how: How) -> int:
-        """How many steps this became of."""
-        return sum(step.how is how for step in self.steps)
+from fingerpost.course.comparison.block_difference import BlockChange, Placed
+from fingerpost.course.comparison.step_difference import Fact, How, StepChange
+from fingerpost.course.model import Step
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,12 +21,39 @@ class Unread:
 
 @dataclass(frozen=True, slots=True)
 class PageChange:
-    """A page that came (before is None), went (after is None), has another name, or has another title."""
+    """A page that came (before is None), went (after is None), has another name, or has another title.
+
+    redirect: where its old address leads now, None for nowhere.
+    """
 
     before: str | None
     after: str | None
     title_before: str | None = None
     title_after: str | None = None
+    redirect: str | None = None
+
+    @property
+    def left(self) -> bool:
+        """Whether an address is no page any more."""
+        return self.before is not None and self.before != self.after
+
+
+@dataclass(frozen=True, slots=True)
+class PageWords:
+    """A page with other words outside its blocks: what is new in them, links and images by target, HTML by tag."""
+
+    file: str
+    links: tuple[str, ...] = ()
+    images: tuple[str, ...] = ()
+    tags: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class FileChange:
+    """A file beside the pages, by its path from their folder."""
+
+    file: str
+    how: How
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,6 +64,7 @@ class Take:
     block: str
     step: Step
     gone: bool
+    moved: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -181,7 +139,8 @@ class Comparison:
     """Two courses compared as music. rewritten: blocks and pages written otherwise without any musical change.
 
     settings: options of the course that differ. unread: blocks that can't be read on either side, so that what changed
-    for the player is not known.
+    for the player is not known. prose: pages with other words outside their blocks. files: what else differs;
+    settings_rewritten: the text of mkdocs.yml does.
     """
 
     blocks: tuple[BlockChange, ...]
@@ -191,6 +150,9 @@ class Comparison:
     reach: Reach
     kept: Kept
     unread: tuple[Unread, ...] = ()
+    prose: tuple[PageWords, ...] = ()
+    files: tuple[FileChange, ...] = ()
+    settings_rewritten: bool = False
 
     @property
     def musical(self) -> bool:

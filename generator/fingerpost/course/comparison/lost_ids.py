@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from fingerpost.course.comparison.difference import BlockChange, LostIds, Placed
+from fingerpost.course.comparison.block_difference import BlockChange, Placed
+from fingerpost.course.comparison.difference import LostIds
 
 
 def ids_before(changes: Iterable[BlockChange]) -> frozenset[str]:

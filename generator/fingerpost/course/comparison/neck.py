@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from fingerpost.course.comparison.difference import Retuned
+from fingerpost.course.comparison.block_difference import Retuned
 from fingerpost.course.model import Block, Naming, Step
 from fingerpost.music.chord_symbol import write
 from fingerpost.music.difficulty import difficulty

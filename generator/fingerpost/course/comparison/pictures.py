@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from fingerpost.course.comparison.difference import BlockChange
+from fingerpost.course.comparison.block_difference import BlockChange
 from fingerpost.course.comparison.step_difference import StepChange
 from fingerpost.course.model import Step
 from fingerpost.course.settings import Settings

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from fingerpost.course.comparison.alignment import align
-from fingerpost.course.comparison.difference import Placed
+from fingerpost.course.comparison.block_difference import Placed
 from fingerpost.course.comparison.step_difference import Fact
 
 Pair = tuple[Placed | None, Placed | None]

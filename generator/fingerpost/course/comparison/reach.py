@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
+from fingerpost.course.comparison.block_difference import BlockChange
 from fingerpost.course.comparison.chords import IndexChange
-from fingerpost.course.comparison.difference import BlockChange, Kept, PageChange, Reach, Take, Unread
+from fingerpost.course.comparison.difference import Kept, PageChange, PageWords, Reach, Take, Unread
 from fingerpost.course.comparison.lost_ids import ids_before, ids_now, lost_ids
 from fingerpost.course.comparison.pictures import pictures
 from fingerpost.course.comparison.step_difference import How
@@ -17,6 +18,7 @@ def reach(
     changes: Sequence[BlockChange],
     pages: Sequence[PageChange],
     unread: Sequence[Unread],
+    prose: Sequence[PageWords],
     index: IndexChange,
     settings: tuple[Settings, Settings],
 ) -> Reach:
@@ -25,7 +27,7 @@ def reach(
     later = [(change.here, step) for change in changes for step in change.steps if step.how is How.FOLLOWS]
     return Reach(
         pages=musical,
-        worded=_worded(changes, pages, musical),
+        worded=_worded(changes, pages, prose, musical),
         later=tuple((placed, step) for placed, step in later if not step.same_hand),
         rerouted=tuple((placed, step) for placed, step in later if step.same_hand),
         chords_new=index.new,
@@ -49,9 +51,12 @@ def _musical(changes: Iterable[BlockChange], pages: Iterable[PageChange], unread
     return tuple(dict.fromkeys([*touched, *renamed]))
 
 
-def _worded(changes: Iterable[BlockChange], pages: Iterable[PageChange], musical: Sequence[str]) -> tuple[str, ...]:
+def _worded(
+    changes: Iterable[BlockChange], pages: Iterable[PageChange], prose: Iterable[PageWords], musical: Sequence[str]
+) -> tuple[str, ...]:
     worded = [change.here.file for change in changes if change.words]
     worded += [page.after for page in pages if page.after and page.title_before != page.title_after]
+    worded += [page.file for page in prose]
     return tuple(file for file in dict.fromkeys(worded) if file not in musical)
 
 
@@ -67,7 +72,9 @@ def _takes(changes: Iterable[BlockChange]) -> Iterator[Take]:
         for step in change.steps:
             if step.before is not None and step.before.cue is not None:
                 assert change.before is not None
-                yield Take(change.here.file, change.here.block.id, step.before, step.after is None)
+                yield Take(
+                    change.here.file, change.here.block.id, step.before, step.after is None, step.how is How.MOVED
+                )
 
 
 def kept(

@@ -9,12 +9,16 @@ from fingerpost.course.model import Step
 
 
 class How(enum.StrEnum):
-    """What became of a step: `follows` means that its line is as it was, but not the hand that the line leads to."""
+    """What became of a step: `follows` means that its line is as it was, but not the hand that the line leads to.
+
+    `moved`: it is what it was, and comes earlier or later among the steps of its block.
+    """
 
     CHANGED = "changed"
     ADDED = "added"
     GONE = "gone"
     FOLLOWS = "follows"
+    MOVED = "moved"
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +48,8 @@ class StepChange:
     """A step that is not as it was. before is None for a new one, after for one that is gone.
 
     strings: what is heard or held otherwise. facts: what else differs. difficulty: points of the change that leads to
-    the step, None where none does. same_hand: only the way to it differs.
+    the step, None where none does. same_hand: only the way to it differs. elsewhere: of a step that came from another
+    block or went to one, that block and its place there, from 0.
     """
 
     how: How
@@ -54,6 +59,7 @@ class StepChange:
     facts: tuple[Fact, ...] = ()
     difficulty_before: float | None = None
     difficulty_after: float | None = None
+    elsewhere: tuple[str, int] | None = None
 
     @property
     def id_kept(self) -> bool:
