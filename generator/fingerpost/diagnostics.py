@@ -76,6 +76,7 @@ class Code(enum.StrEnum):
     UNRESOLVED_START = "unresolved-start"
     UNRESOLVED_MENTION = "unresolved-mention"
     MENTION_DENIED = "mention-denied"
+    MENTION_MISWRITTEN = "mention-miswritten"
     USED_BEFORE_TAUGHT = "used-before-taught"
     TAUGHT_BUT_NOT_USED = "taught-but-not-used"
     MISSING_IMAGE = "missing-image"

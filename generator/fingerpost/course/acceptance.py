@@ -23,6 +23,7 @@ ACCEPTABLE_ERRORS = frozenset(
         Code.USED_BEFORE_TAUGHT,
         Code.DEAD_LINK,
         Code.FENCE_MISWRITTEN,
+        Code.MENTION_MISWRITTEN,
     )
 )
 """The errors that can be accepted; every warning and every note can."""

@@ -18,6 +18,7 @@ from fingerpost.source.headings import Heading, headings_in
 from fingerpost.source.links import Link, links_in
 from fingerpost.source.meant_fence import meant_fence, no_fence
 from fingerpost.source.mentions import Piece, mentions_in
+from fingerpost.source.near_mentions import near_mentions
 from fingerpost.source.syntax import Fence, Mention
 
 HEADING = re.compile(r"#{1,6}(?=[ \t]|$)")
@@ -70,7 +71,7 @@ def scan(file: str, text: str, first_line: int = 1) -> Scan:
     return Scan(
         tuple(scanner.fences),
         mentions,
-        tuple(sorted(scanner.findings)),
+        tuple(sorted((*scanner.findings, *near_mentions(file, scanner.paragraphs)))),
         scanner.title,
         accepted,
         links_in(file, scanner.paragraphs),

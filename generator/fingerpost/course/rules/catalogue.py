@@ -226,6 +226,12 @@ CATALOGUE: dict[Code, Explanation] = {
         "You hold `now: Am`.     (after a block that ends on C)",
         "You hold `now: C`.",
     ),
+    Code.MENTION_MISWRITTEN: Explanation(
+        "A mention that is misspelt",
+        "The page would show it as code, and nothing of what it says is checked.",
+        "You hold `now:C`.",
+        "You hold `now: C`.",
+    ),
     Code.USED_BEFORE_TAUGHT: Explanation(
         "Something used before it was taught",
         "A student who follows the course would meet what nobody has shown. Swapped lessons are found so.",

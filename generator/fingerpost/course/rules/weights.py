@@ -41,7 +41,7 @@ MENDED = frozenset(
             Code.START_WITHOUT_FINGERS,
         ),
         *(Code.NAME_WOULD_HOLD, Code.TIE_DECIDED_OTHERWISE, Code.USED_BEFORE_TAUGHT, Code.ACCEPTANCE_LAPSED),
-        Code.DEAD_LINK,
+        *(Code.DEAD_LINK, Code.MENTION_MISWRITTEN),
     }
 )
 """Findings that may come with a fix which is safe to make without asking."""
