@@ -87,6 +87,7 @@ class Code(enum.StrEnum):
     # links
     DEAD_LINK = "dead-link"
     DEAD_REDIRECT = "dead-redirect"
+    PAGE_NOT_IN_NAV = "page-not-in-nav"
     # acceptances
     ACCEPTANCE_WITHOUT_REASON = "acceptance-without-reason"
     ACCEPTANCE_UNKNOWN = "acceptance-unknown"

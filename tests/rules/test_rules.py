@@ -15,7 +15,7 @@ CASES = list(cases())
 OF_READING = {
     *(code for code in Code if code.value.startswith(("block-", "fence-", "invalid-", "unreadable-"))),
     *(Code.ANCHOR_OR_TAG, Code.UNKNOWN_KEY, Code.DUPLICATE_KEY, Code.MISSING_KEY, Code.FRONT_MATTER),
-    *(Code.BAD_SETTING, Code.MISSING_IMAGE, Code.DEAD_REDIRECT),
+    *(Code.BAD_SETTING, Code.MISSING_IMAGE, Code.DEAD_REDIRECT, Code.PAGE_NOT_IN_NAV),
 }
 """Codes that the reading of text, settings and files gives; their cases stand in tests/source and tests/workspace."""
 

@@ -144,10 +144,16 @@ def _unreadable(folder: Path) -> None:
     (folder / "course").rename(folder / "elsewhere")
 
 
+def _left_out(folder: Path) -> None:
+    _course(folder, settings="nav: [index.md]\n")
+    (folder / "course" / "the-gate.md").write_text("```moves\nid: a\nsteps:\n- hold\n```\n", encoding="utf-8")
+
+
 ON_THE_DISK: dict[str, Callable[[Path], None]] = {
     "block-too-large": _too_large,
     "invalid-utf8": lambda folder: _course(folder, b"# A page\n\nWind \xff force\n"),
     "dead-redirect": lambda folder: _course(folder, settings="      redirects: {gate.md: the-gate.md}\n"),
+    "page-not-in-nav": _left_out,
     "bad-setting": lambda folder: _course(folder, settings="      frets: many\n"),
     "unreadable-file": _unreadable,
     "link-out-of-tree": _linked,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Sequence
+from collections.abc import Collection, Hashable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 
 from fingerpost.course.acceptance import Accepting
@@ -10,7 +10,7 @@ from fingerpost.course.block import BuiltBlock, build_block
 from fingerpost.course.broken import ErrorsByBlock, notice
 from fingerpost.course.chord_index import chord_index
 from fingerpost.course.ground import Ground, ground_of
-from fingerpost.course.in_doubt import in_doubt
+from fingerpost.course.in_doubt import awaited, in_doubt
 from fingerpost.course.kept_lines import KeptLines
 from fingerpost.course.meant.joining import Joining
 from fingerpost.course.meant.start_and_strum import about_what_is_written, as_meant
@@ -26,7 +26,7 @@ from fingerpost.course.settings import Settings
 from fingerpost.course.start import StartRead, read_start, stands_alone
 from fingerpost.course.teaching import Teaching, Told, teaching_of
 from fingerpost.course.trail import Ending, Trail, sighted
-from fingerpost.diagnostics import Diagnostic, Severity
+from fingerpost.diagnostics import Code, Diagnostic, Severity
 from fingerpost.music import chord_symbol
 from fingerpost.music.fretboard import Fretboard
 from fingerpost.source.page import PageRead
@@ -36,7 +36,11 @@ Page = PageSyntax | PageRead
 
 
 def build(
-    pages: Sequence[Page], settings: Settings, memory: Memory | None = None, for_pages: bool = True
+    pages: Sequence[Page],
+    settings: Settings,
+    memory: Memory | None = None,
+    for_pages: bool = True,
+    unplaced: Collection[str] = (),
 ) -> tuple[Course, tuple[Diagnostic, ...]]:
     """The course that the pages make in this order, and the findings about its meaning, sorted by place.
 
@@ -44,12 +48,14 @@ def build(
     broken like one with an error found here. An accepted error breaks no block; `acceptance.settle` takes it out.
     memory: what an earlier build kept; the next build is quicker for it.
     for_pages: False leaves out what no finding needs (tables, build-up, ways back, practice), to check more quickly.
+    unplaced: pages of which nobody said where in the course they are taught; they come last, and nothing is said of
+    what they may show to the pages before them.
     """
     memory = memory or Memory()
     memory.parts = memory.parts or Memory()
     builder = _Builder(settings, memory, memory.parts, for_pages)
     memory.turn(settings)
-    return builder.course(pages)
+    return builder.course(pages, unplaced)
 
 
 def _syntax(page: Page) -> PageSyntax:
@@ -73,16 +79,37 @@ class _Builder:
     joining: Joining = field(default_factory=Joining)
     accepting: Accepting = field(default_factory=Accepting)
 
-    def course(self, pages: Sequence[Page]) -> tuple[Course, tuple[Diagnostic, ...]]:
+    def course(self, pages: Sequence[Page], unplaced: Collection[str]) -> tuple[Course, tuple[Diagnostic, ...]]:
         all_blocks = [block for page in pages for block in _syntax(page).blocks]
         self.trail.later = {block.id.text for block in all_blocks if block.id is not None}
         self.joining = Joining.of([_syntax(page).blocks for page in pages])
-        drafts = [self._lesson(page) for page in pages]
+        drafts = [*self._lessons(pages, unplaced)]
         lessons = tuple(draft.finished(self) for draft in drafts)
-        self.findings += course_findings(self.told, self.settings)
+        self.findings += self._course_findings(unplaced)
         decided = tuple((chord_symbol.write(kept), chord_symbol.write(other)) for kept, other in self.settings.ties)
         course = Course(lessons, chord_index(self.trail.sightings, self.parts), decided)
         return course, tuple(sorted(set(self.findings)))
+
+    def _lessons(self, pages: Sequence[Page], unplaced: Collection[str]) -> Iterator[_Draft]:
+        """Goes through the pages; those that are unplaced may show anything of theirs until they are reached."""
+        waiting = [block for page in pages if _syntax(page).file in unplaced for block in _syntax(page).blocks]
+        for block in waiting:
+            self.trail.await_block(*awaited(block))
+        for page in pages:
+            if waiting and _syntax(page).file in unplaced:
+                self.trail.reach()
+                waiting = []
+            yield self._lesson(page)
+
+    def _course_findings(self, unplaced: Collection[str]) -> Iterator[Diagnostic]:
+        """What the rules of the whole course find; of order only what holds wherever unplaced pages may belong."""
+        found = course_findings(self.told, self.settings)
+        first = [told for told in self.told if told.file in unplaced]
+        if not first:
+            return iter(tuple(found))
+        others = [told for told in self.told if told.file not in unplaced]
+        anywhere = frozenset(course_findings([*first, *others], self.settings))
+        return (one for one in found if one.code is not Code.USED_BEFORE_TAUGHT or one in anywhere)
 
     def _lesson(self, page: Page) -> _Draft:
         draft = _Draft(_syntax(page), isinstance(page, PageRead))

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
 from fingerpost.course.naming import chord_or_none
-from fingerpost.course.teaching import Told
+from fingerpost.course.teaching import Told, teaching_of
 from fingerpost.course.trail import Sighting, sighted
 from fingerpost.diagnostics import Diagnostic
 from fingerpost.music.chord import Chord
@@ -34,6 +34,13 @@ def in_doubt(told: Told, errors: Iterable[Diagnostic], start_is_sure: bool) -> I
     shown = tuple((chord, replace(seen, sure=_line(told, seen) < first)) for chord, seen in sighted(told))
     promised = told.teaching.chords.union(_named(told.syntax)) - {chord for chord, _ in shown}
     return InDoubt(shown, promised, tuple(step.id.text for step in told.syntax.steps if step.id is not None))
+
+
+def awaited(syntax: BlockSyntax) -> tuple[str, frozenset[Chord], tuple[str, ...]]:
+    """The id of a block that may stand anywhere, the chords that it teaches or names, and the ids of its steps."""
+    chords = teaching_of(syntax).chords.union(_named(syntax))
+    steps = tuple(step.id.text for step in syntax.steps if step.id is not None)
+    return "" if syntax.id is None else syntax.id.text, chords, steps
 
 
 def _named(syntax: BlockSyntax) -> Iterator[Chord]:

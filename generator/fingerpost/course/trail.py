@@ -56,7 +56,7 @@ class Trail:
     come. sightings: by the chord shown, in order. last_in_teaching: the latest of a chord in a block that teaches it.
     in_doubt: sightings in blocks with errors, which no page shows; nothing is said of what mending may bring back.
     promised: chords that such a block teaches and that no step of it shows now, with its id. lost: endings by the ids
-    of its steps.
+    of its steps. awaited: of the promised chords and the lost ids, those of blocks that may stand anywhere.
     """
 
     endings: dict[str, Ending] = field(default_factory=dict)
@@ -68,6 +68,7 @@ class Trail:
     in_doubt: dict[Chord, list[Sighting]] = field(default_factory=dict)
     promised: dict[Chord, str] = field(default_factory=dict)
     lost: dict[str, Ending] = field(default_factory=dict)
+    awaited: tuple[frozenset[Chord], frozenset[str]] = (frozenset(), frozenset())
     last_on_page: Ending | None = None
 
     def ending(self, name: str) -> Ending | None:
@@ -112,6 +113,21 @@ class Trail:
             self.sightings.setdefault(chord, []).append(sighting)
             if sighting.taught_here:
                 self.last_in_teaching[chord] = sighting
+
+    def await_block(self, block_id: str, chords: Iterable[Chord], step_ids: Iterable[str]) -> None:
+        """Takes in what a block may show, of which nobody said where in the course it is taught."""
+        nowhere = Ending(block_id, Span("", 1, 1, 1, 1), None, sure=False)
+        chords, ids = frozenset(chords), frozenset(filter(None, (block_id, *step_ids)))
+        self.promised.update((chord, block_id) for chord in chords)
+        self.lost.update((one, nowhere) for one in ids)
+        self.awaited = (self.awaited[0] | chords, self.awaited[1] | ids)
+
+    def reach(self) -> None:
+        """Such blocks come now: what they show is known from here on."""
+        chords, ids = self.awaited
+        self.promised = {chord: block for chord, block in self.promised.items() if chord not in chords}
+        self.lost = {one: ending for one, ending in self.lost.items() if one not in ids}
+        self.awaited = (frozenset(), frozenset())
 
     def doubt(self, shown: Iterable[tuple[Chord, Sighting]], promised: Iterable[Chord], ids: Iterable[str]) -> None:
         """Takes in what the block that was left last may show, teach and call its steps once it is mended."""

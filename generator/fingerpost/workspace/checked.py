@@ -19,6 +19,7 @@ from fingerpost.source.page import PageRead, read_page
 from fingerpost.source.syntax import PageSyntax
 from fingerpost.workspace.course_folder import CourseSources
 from fingerpost.workspace.links import link_faults, redirect_faults
+from fingerpost.workspace.nav import unplaced_findings
 from fingerpost.workspace.own_options import place_of_option
 
 
@@ -49,9 +50,10 @@ def check(
     """
     settings, problems = Settings.from_mapping(sources.options)
     pages = tuple(read(page.file, page.text) for page in sources.pages)
-    course, of_course = build(pages, settings, memory, for_pages)
+    course, of_course = build(pages, settings, memory, for_pages, frozenset(sources.unplaced))
     redirects = redirect_faults(pages, course, settings, sources.files, lambda old: _place(f"redirects.{old}", sources))
-    besides = [*sources.findings, *setting_findings(problems, sources), *of_course, *redirects]
+    unplaced = unplaced_findings(pages, sources.unplaced, sources.nav_place or _place("", sources))
+    besides = [*sources.findings, *setting_findings(problems, sources), *of_course, *redirects, *unplaced]
     all_known = sources.settings_name is not None
     settled = judged(pages, course, settings, sources.files, besides, all_known)
     standing, accepted = (

@@ -12,7 +12,7 @@ from typing import Any
 
 from fingerpost.diagnostics import Code, Diagnostic, Severity, Span
 from fingerpost.workspace.files import DiskFiles, Files, TooLargeError
-from fingerpost.workspace.nav import is_page, pages_in_order
+from fingerpost.workspace.nav import is_page, lost_findings, order_of
 from fingerpost.workspace.own_options import option_places, own_options
 from fingerpost.workspace.page_text import MOST_BYTES, PageText, decode, no_address, too_large
 from fingerpost.workspace.settings_file import SettingsFile, read_settings
@@ -38,6 +38,7 @@ class CourseSources:
     only: the single page that was asked for, else None. files: all files of the sources, as paths from `docs`.
     settings_name is how findings call mkdocs.yml; findings about pages name them by their path from `docs`.
     readable is False where mkdocs.yml can't be read or its folder of sources is not there; findings say why.
+    unplaced: the pages that a `nav` leaves out; nav_place: where that is written.
     """
 
     root: Path
@@ -51,6 +52,8 @@ class CourseSources:
     settings_name: str | None = None
     settings_text: str = ""
     readable: bool = True
+    unplaced: tuple[str, ...] = ()
+    nav_place: Span | None = None
 
 
 def load(path: Path) -> CourseSources:
@@ -105,7 +108,8 @@ def course_from(files: Files, settings_name: str, root: Path) -> CourseSources:
     docs = str(settings.values.get("docs_dir") or "docs")
     problem = _docs_problem(docs, files, settings)
     tree = files.walk(docs) if problem is None else Tree((), ())
-    read = [_page(files, docs, file) for file in pages_in_order(tree.files, settings.values)]
+    order = order_of(tree.files, settings.values)
+    read = [_page(files, docs, file) for file in order.pages]
     _, options = own_options(settings.values)
     return CourseSources(
         root=root,
@@ -120,11 +124,14 @@ def course_from(files: Files, settings_name: str, root: Path) -> CourseSources:
             *(_not_turned_on(settings_name) if options is None and settings.usable else ()),
             *link_findings(tree.refused),
             *unfollowed_findings(tree.unfollowed),
+            *(lost_findings(order, order.pages, settings.said.__getitem__) if problem is None else ()),
             *(finding for _, findings in read for finding in findings),
         ),
         settings_name=settings_name,
         settings_text=_text_of(files, settings_name),
         readable=settings.usable and problem is None,
+        unplaced=order.unplaced,
+        nav_place=settings.places.get(("nav",)),
     )
 
 

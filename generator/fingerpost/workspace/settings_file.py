@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import posixpath
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
@@ -31,6 +31,7 @@ class SettingsFile:
     """What mkdocs.yml says.
 
     places: where each key stands, by its way down, such as ("plugins", 1, "fingerpost", "capo").
+    said: where the value of each key and of each item of a list stands.
     usable is False where the file could not be read as settings at all; findings then say why.
     """
 
@@ -38,6 +39,7 @@ class SettingsFile:
     places: Mapping[Where, Span]
     findings: tuple[Diagnostic, ...] = ()
     usable: bool = True
+    said: Mapping[Where, Span] = field(default_factory=dict)
 
 
 def _text(node: yaml.ScalarNode) -> Any:
@@ -65,11 +67,12 @@ class _RefusedError(Exception):
 
 
 class _Maker:
-    """Makes plain values out of a tree of nodes, counting as it goes, and notes where each key stands."""
+    """Makes plain values out of a tree of nodes, counting as it goes, and notes where each key and value stands."""
 
     def __init__(self, file: str) -> None:
         self.file = file
         self.places: dict[Where, Span] = {}
+        self.said: dict[Where, Span] = {}
         self._left = MOST_NODES
 
     def value(self, node: yaml.Node, way: Where = ()) -> Any:
@@ -79,7 +82,7 @@ class _Maker:
             raise _RefusedError(
                 "This file grows beyond all bounds when its aliases are followed", "plain settings", node
             )
-        self.places.setdefault(way, span_of(self.file, node))
+        self.said.setdefault(way, self.places.setdefault(way, span_of(self.file, node)))
         if node.tag not in _KINDS:
             return None
         if isinstance(node, yaml.MappingNode):
@@ -139,7 +142,7 @@ def _read(files: Files, path: str, shown: str, parents_left: int) -> SettingsFil
         return SettingsFile(
             {}, {}, (_finding(shown, f"{shown} holds no settings", "lines of `key: value`"),), usable=False
         )
-    own = SettingsFile(values, maker.places)
+    own = SettingsFile(values, maker.places, said=maker.said)
     return _inherited(own, files, path, parents_left) if "INHERIT" in values else own
 
 
@@ -155,10 +158,11 @@ def _inherited(own: SettingsFile, files: Files, path: str, parents_left: int) ->
             "a file inside the course's folder, not inheriting from itself",
             "move that file into the folder that holds mkdocs.yml",
         )
-        return SettingsFile(own.values, own.places, (finding,))
+        return SettingsFile(own.values, own.places, (finding,), said=own.said)
     parent = _read(files, parent_path, str(own.values["INHERIT"]), parents_left - 1)
     values = _merged(parent.values, own.values)
-    return SettingsFile(values, {**parent.places, **own.places}, parent.findings)
+    said = {**parent.said, **own.said}
+    return SettingsFile(values, {**parent.places, **own.places}, parent.findings, said=said)
 
 
 def _merged(below: Mapping[str, Any], above: Mapping[str, Any]) -> dict[str, Any]:

@@ -283,6 +283,12 @@ CATALOGUE: dict[Code, Explanation] = {
         "redirects: {gate.md: the-gaet.md}",
         "redirects: {gate.md: the-gate.md}",
     ),
+    Code.PAGE_NOT_IN_NAV: Explanation(
+        "A lesson that the navigation leaves out",
+        "Nobody said where in the course it is taught, so it comes last; what it teaches is not missed elsewhere.",
+        "nav:\n- index.md",
+        "nav:\n- index.md\n- the-gate.md",
+    ),
     Code.ACCEPTANCE_WITHOUT_REASON: Explanation(
         "A finding accepted without a reason",
         "In a year nobody knows why it may stay. Until the comment says so, the finding counts.",

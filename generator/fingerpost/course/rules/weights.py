@@ -23,6 +23,7 @@ _UNLIKE_ERRORS: dict[Code, tuple[Severity, ...]] = {
     Code.NO_REST: (Severity.NOTE,),
     Code.DEAD_LINK: (Severity.ERROR, Severity.WARNING),
     Code.DEAD_REDIRECT: (Severity.ERROR, Severity.WARNING),
+    Code.PAGE_NOT_IN_NAV: (Severity.WARNING,),
     Code.ACCEPTANCE_WITHOUT_REASON: (Severity.WARNING,),
     Code.ACCEPTANCE_UNKNOWN: (Severity.WARNING,),
     Code.ACCEPTANCE_REFUSED: (Severity.WARNING,),
