@@ -136,3 +136,19 @@ def test_only_one_page_is_fixed_and_the_rest_is_looked_at(tmp_path: Path) -> Non
     folder = course(tmp_path, GATES.replace("- 3 to G2 = Am", "- 3 too"), LAMP.replace("[Am7]", "[]"))
     sources = load(folder)
     assert fix(dataclasses.replace(sources, only="b.md")).pages == ()
+
+
+def test_a_name_that_nobody_wrote_is_not_taught(tmp_path: Path) -> None:
+    """The move may be the slip: `2 off` in place of `3 off`, say."""
+    folder = course(tmp_path, GATES, "# Lamp\n\n```moves\nid: lamp\nstart: as taught Am\nsteps:\n- 2 off\n```\n")
+    (finding,) = found(folder)
+    assert finding.fix == "add Am(add11) to `teaches` of this block"
+    assert fix(load(folder)).pages == ()
+
+
+def test_a_near_name_is_not_taught(tmp_path: Path) -> None:
+    """No note denies it, so it may be misspelt: `E7` for `Em7`, say."""
+    block = "# Lamp\n\n```moves\nid: lamp\nstart: as taught Am\nsteps:\n- 2 off ~ E7\n```\n"
+    folder = course(tmp_path, GATES, block)
+    assert [finding.fix for finding in found(folder)] == ["add E7 to `teaches` of this block"]
+    assert fix(load(folder)).pages == ()

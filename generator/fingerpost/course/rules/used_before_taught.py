@@ -11,7 +11,8 @@ teaches one of their kind.
     - 3 off = Am7
 
 Add it to `teaches`, or move the lesson behind the one that teaches it. The fix adds it only where that covers nothing
-up: to the block that uses it first, if no later block teaches it and no word of that `teaches` may have meant it.
+up: to the block that uses it first, if no later block teaches it, no word of that `teaches` may have meant it, and the
+author gave the chord a name that holds.
 """
 
 from __future__ import annotations
@@ -119,7 +120,8 @@ def _finding(told: Told, use: Use, span: Span, later: Told | None, first: Told) 
     besides = "" if later is None else f"; {_called(later)} teaches it, later on"
     message = f"{quoted(word)} is used here, and no block up to this one teaches it{besides}"
     finding = error(span, Code.USED_BEFORE_TAUGHT, message, "what this block or an earlier one teaches")
-    edit = adding(word, told.syntax) if later is None and told is first and not _may_be_meant(use, told) else None
+    sure = later is None and told is first and not _may_be_meant(use, told) and _is_confirmed(use, told)
+    edit = adding(word, told.syntax) if sure else None
     return replace(finding, fix=_fix(word, told, later, first), edits=() if edit is None else (edit,))
 
 
@@ -133,6 +135,15 @@ def _fix(word: str, told: Told, later: Told | None, first: Told) -> str:
 def _may_be_meant(use: Use, told: Told) -> bool:
     """Whether a word of the block's own `teaches`, which it does not use, may have been meant to be this."""
     return any(word.kind == use.kind and word not in told.uses for word in told.teaching.words)
+
+
+def _is_confirmed(use: Use, told: Told) -> bool:
+    """Whether word and notes agree on the chord: a name that only the hand makes may come of a slip in the move, and a
+    near name (`~`) may be misspelt.
+    """
+    written = told.written[told.uses[use].ordinal]
+    line = written.line if written is not None else told.syntax.start
+    return use.kind != "chord" or (line is not None and line.name is not None and line.name.strict)
 
 
 def _called(told: Told) -> str:
