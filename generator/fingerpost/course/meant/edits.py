@@ -27,10 +27,35 @@ class Began:
 
 
 @dataclass(frozen=True)
+class Turned:
+    """A start in which two fingers stand each in the place of the other."""
+
+    one: Press
+    other: Press
+    shape: Shape
+
+
+@dataclass(frozen=True)
+class PutToo:
+    """A start that leaves out a finger: the press that it does not write."""
+
+    press: Press
+    shape: Shape
+
+
+@dataclass(frozen=True)
 class Struck:
     """Other strings struck from the start on."""
 
     shape: Shape
+
+
+@dataclass(frozen=True)
+class Redundant:
+    """An action of a line is one too many."""
+
+    at: int
+    action: int
 
 
 @dataclass(frozen=True)
@@ -55,5 +80,6 @@ class Surplus:
     at: int
 
 
-OfLine = Word | Missing | Swapped | Surplus
-OneEdit = OfLine | Began | Struck
+OfLine = Word | Redundant | Missing | Swapped | Surplus
+OfStart = Began | Turned | PutToo | Struck
+OneEdit = OfLine | OfStart

@@ -5,44 +5,42 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from fingerpost.course.agreement import agrees
-from fingerpost.course.ground import Ground
-from fingerpost.course.meant.edits import Began, Struck, Surplus, Swapped, Word
+from fingerpost.course.meant.edits import OfStart, PutToo, Redundant, Struck, Surplus, Swapped, Turned, Word
 from fingerpost.course.meant.likely_move import moves_near
-from fingerpost.course.meant.ready_line import is_held
 from fingerpost.course.meant.search import (
-    FRETS_TRIED,
+    FINGER_LEFT_OUT,
     LINE_AWAY,
     LINES_BACK,
     OTHER_KIND,
     START,
+    STRUM_LEFT_OUT,
     SURPLUS,
     SWAP,
+    TURNED,
     TWICE,
     WORD,
+    WORDS_TOO_MANY,
     Candidate,
     Search,
     moved_by,
     strums,
     touched,
 )
+from fingerpost.course.meant.starts_near import can_begin, fingers_of, places, starts_near
 from fingerpost.course.meant.steps_missing import helpful, missing
 from fingerpost.course.meant.thread import Joint, strum_of_start
 from fingerpost.course.meant.trial import Trial
 from fingerpost.music.move import Move, Place
-from fingerpost.music.shape import Finger, Press, Shape
+from fingerpost.music.shape import Finger, Shape
 from fingerpost.source.syntax import (
     ExchangeFinger,
     FingersStart,
     Hold,
     LiftFinger,
-    NameSaid,
     PlaceFinger,
     ShapeStart,
     StrumStrings,
 )
-
-FINGERS = (Finger.INDEX, Finger.MIDDLE, Finger.RING, Finger.LITTLE)
 
 
 def candidates(search: Search) -> Iterator[Candidate]:
@@ -51,6 +49,8 @@ def candidates(search: Search) -> Iterator[Candidate]:
         yield from _words(search, at)
     if search.denied <= LINES_BACK:
         yield from _starts(search)
+    for at in search.near:
+        yield from _words_too_many(search, at)
     for at in search.near:
         yield from _swapped(search, at)
     for at in search.near:
@@ -79,56 +79,43 @@ def _other_moves(action: object, shape: Shape, trial: Trial) -> Iterator[Move]:
     if isinstance(action, StrumStrings):
         yield from strums(trial.ground)
     if isinstance(action, LiftFinger) and action.finger.text in "1234":
-        yield from _places(Finger.from_mark(action.finger.text), trial.ground)
-
-
-def _places(finger: Finger, ground: Ground) -> Iterator[Move]:
-    board, widest = ground.fretboard, ground.hand.limits.bar_strings[finger - 1]
-    frets = range(1, min(FRETS_TRIED, board.highest_fret) + 1)
-    for fret in frets:
-        yield from (Place(finger, fret, s, s) for s in range(1, board.strings + 1))
-    if finger is Finger.INDEX:
-        for fret in frets:
-            yield from (Place(finger, fret, s, 1) for s in range(2, min(widest, board.strings) + 1))
+        down = places(Finger.from_mark(action.finger.text), trial.ground)
+        yield from (Place(finger, press.fret, press.low, press.high) for press in down if (finger := press.finger))
 
 
 def _starts(search: Search) -> Iterator[Candidate]:
     trial, start = search.trial, search.thread.start
-    syntax = search.thread.strands[0].syntax
-    said = None if syntax.start is None else syntax.start.name
-    away = LINE_AWAY * search.denied / 2
-    if syntax.start is None or not isinstance(syntax.start.form, FingersStart | ShapeStart):
-        return
-    for old in start.shape.presses:
-        others = tuple(press for press in start.shape.presses if press != old)
-        for new in places_near(old, trial.ground):
-            if any(new.clashes(press) or new.finger == press.finger for press in others):
-                continue
-            if search.undone(frozenset(p.finger.mark for p in (old, new) if p.finger is not None), 0):
-                continue
-            shape = start.shape.with_presses((*others, new))
-            if can_begin(shape, said, trial):
-                yield Candidate(START + away, Began(old, new, shape), replace(start, shape=shape), 0, start)
-    restruck = strum_of_start(syntax) is not None and not search.undone(frozenset({"strum"}), 0)
-    for strum in strums(trial.ground) if restruck else ():
-        shape = start.shape.with_struck(strum.strings)
-        if shape is not start.shape and can_begin(shape, said, trial):
-            yield Candidate(START + away, Struck(shape), replace(start, shape=shape), 0, start)
+    written = search.thread.strands[0].syntax.start
+    said, away = None if written is None else written.name, LINE_AWAY * search.denied / 2
+    for edit in _other_starts(search):
+        if not search.undone(fingers_of(edit), 0) and can_begin(edit.shape, said, trial.ground):
+            yield Candidate(_likely(edit, search) + away, edit, replace(start, shape=edit.shape), 0, start)
 
 
-def can_begin(shape: Shape, said: NameSaid | None, trial: Trial) -> bool:
-    """Whether a hand can hold a start, and the name that it claims agrees."""
-    ground = trial.ground
-    return agrees(shape, said, ground) is not False and is_held(shape, ground)
+def _other_starts(search: Search) -> Iterator[OfStart]:
+    shape, ground, written = search.thread.start.shape, search.trial.ground, search.thread.strands[0].syntax.start
+    form = None if written is None else written.form
+    if isinstance(form, FingersStart | ShapeStart):
+        yield from starts_near(shape.presses, shape, ground)
+    if not isinstance(form, ShapeStart):
+        struck = dict.fromkeys(strum.strings for strum in strums(ground))
+        yield from (Struck(shape.with_struck(strings)) for strings in struck if strings != shape.struck)
 
 
-def places_near(press: Press, ground: Ground) -> Iterator[Press]:
-    """Places that differ in one word: the finger, the fret, the string."""
-    board = ground.fretboard
-    yield from (replace(press, finger=finger) for finger in FINGERS if finger != press.finger)
-    yield from (replace(press, fret=fret) for fret in range(1, FRETS_TRIED + 1) if fret != press.fret)
-    if not press.is_bar:
-        yield from (replace(press, low=s, high=s) for s in range(1, board.strings + 1) if s != press.low)
+def _likely(edit: OfStart, search: Search) -> float:
+    """What it costs, by its kind."""
+    if isinstance(edit, PutToo | Turned):
+        return FINGER_LEFT_OUT if isinstance(edit, PutToo) else TURNED
+    is_written = not isinstance(edit, Struck) or strum_of_start(search.thread.strands[0].syntax) is not None
+    return START if is_written else STRUM_LEFT_OUT
+
+
+def _words_too_many(search: Search, at: int) -> Iterator[Candidate]:
+    before, actions = search.befores[at], search.trial.rows[at].actions
+    for index in range(len(actions)) if len(actions) > 1 else ():
+        after = search.trial.without(before, at, index)
+        if after is not None:
+            yield Candidate(WORDS_TOO_MANY + search.away(at), Redundant(at, index), after, at + 1, before)
 
 
 def _swapped(search: Search, at: int) -> Iterator[Candidate]:

@@ -7,9 +7,10 @@ from dataclasses import replace
 
 from fingerpost.course.ground import Ground
 from fingerpost.course.heard import heard_of
-from fingerpost.course.meant.corrected import Slipped, corrected, finding
-from fingerpost.course.meant.edits import Began, Struck
+from fingerpost.course.meant.corrected import Slipped, corrected
+from fingerpost.course.meant.edits import OfStart
 from fingerpost.course.meant.one_slip import Found, one_slip
+from fingerpost.course.meant.slip_finding import finding
 from fingerpost.course.meant.thread import Strand, Thread
 from fingerpost.course.meant.trial import Trial
 from fingerpost.course.name_book import NameBook
@@ -67,7 +68,7 @@ def _read_again(found: Found, thread: Thread, first: Diagnostic, ground: Ground,
     if slipped.strand < thread.own:
         onward = Trial(thread.rows, ground).until_denied(found.held, found.first)
         held = onward[thread.ends(thread.own - 1) + 1 - found.first]
-    elif isinstance(found.edit, Began | Struck):
+    elif isinstance(found.edit, OfStart):
         held = replace(held, shape=found.edit.shape)
     else:
         meant = corrected(steps, slipped, ground)

@@ -9,10 +9,10 @@ from fingerpost.course.agreement import sounds
 from fingerpost.course.ground import Ground
 from fingerpost.course.heard import heard_of
 from fingerpost.course.ledger import Use, uses_of_step
-from fingerpost.course.meant.corrected import step_text
 from fingerpost.course.meant.edits import Missing
 from fingerpost.course.meant.one_slip import searched
 from fingerpost.course.meant.search import FRETS_TRIED, MISSING, Candidate, Search, strums
+from fingerpost.course.meant.slip_finding import step_text
 from fingerpost.course.meant.steps_missing import damping
 from fingerpost.course.meant.thread import Strand, Thread
 from fingerpost.course.meant.weighing import OTHER_BASS, Weighing

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from fingerpost.course.agreement import is_called
 from fingerpost.course.ground import Ground
@@ -69,6 +69,15 @@ class Trial:
         if at not in self._ready:
             self._ready[at] = ready(row, self.ground)
         return self._ready[at].after(held, self.ground, instead or {})
+
+    def without(self, held: Held, at: int, action: int) -> Held | None:
+        """The hand after a line that holds without one of its actions; None where it does not."""
+        self.done += 1
+        row = self.rows[at]
+        if isinstance(row, Joint):
+            return None
+        short = replace(row, actions=(*row.actions[:action], *row.actions[action + 1 :]))
+        return self._agreeing(ready(short, self.ground).after(held, self.ground, {}), at)
 
     def holds(self, held: Held, first: int) -> bool:
         """Whether all lines from the one at `first` on hold; False too where no more is to be tried."""

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from fingerpost.course.agreement import sounds
 from fingerpost.course.heard import heard_of
-from fingerpost.course.meant.edits import Began, Missing, OfLine, Struck, Surplus
+from fingerpost.course.meant.edits import Missing, OfLine, OfStart, Surplus
 from fingerpost.course.meant.search import Candidate, Search
 from fingerpost.course.naming import chord_or_none
 from fingerpost.course.perform import Held
@@ -63,7 +63,7 @@ class Weighing:
 
     def _shapes(self, candidate: Candidate) -> Iterator[tuple[Shape, int]]:
         edit, befores = candidate.edit, self.search.befores
-        if isinstance(edit, Began | Struck):
+        if isinstance(edit, OfStart):
             yield edit.shape, -1
             yield from self._onward(candidate.held, 0)
             return
@@ -116,7 +116,7 @@ class Weighing:
 
     def _apart(self, candidate: Candidate) -> bool:
         edit, thread = candidate.edit, self.search.thread
-        return thread.own != (0 if isinstance(edit, Began | Struck) else strand_of(edit, self.search))
+        return thread.own != (0 if isinstance(edit, OfStart) else strand_of(edit, self.search))
 
     def _step(self, candidate: Candidate) -> float:
         """What speaks for and against a step that is missing."""
