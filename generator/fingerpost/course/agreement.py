@@ -42,13 +42,14 @@ def rooted_first(found: Iterable[tuple[T, Shape, NameSaid | None]], ground: Grou
     """
     best: T | None = None
     for one, shape, said in found:
-        if _root_below(shape, said, ground):
+        if has_its_root_below(shape, said, ground):
             return one
         best = one if best is None else best
     return best
 
 
-def _root_below(shape: Shape, said: NameSaid | None, ground: Ground) -> bool:
+def has_its_root_below(shape: Shape, said: NameSaid | None, ground: Ground) -> bool:
+    """Whether the lowest note of a shape is the root of its name, or its bass; True where nothing tells."""
     heard = heard_of(shape, ground.fretboard)
     chord = None if said is None else chord_or_none(said.symbol)
     return heard is None or chord is None or chord.bass_pitch_class == heard.bass

@@ -81,7 +81,7 @@ def build_block(
     asking = NameBook(book.used)
 
     def begin(held: Held) -> Walk:
-        walk = Walk(block_id, lines, asking, held, for_pages=for_pages)
+        walk = Walk(block_id, lines, asking, held, for_pages=for_pages, struck_as_read=start.struck_as_read)
         text = syntax.start.text.text if syntax.start is not None else ""
         walk.begin(syntax.start.name if syntax.start else None, _start_span(syntax), text)
         return walk

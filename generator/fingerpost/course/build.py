@@ -13,6 +13,8 @@ from fingerpost.course.ground import Ground, ground_of
 from fingerpost.course.in_doubt import awaited, in_doubt
 from fingerpost.course.kept_lines import KeptLines
 from fingerpost.course.meant.joining import Joining
+from fingerpost.course.meant.other_tuning import other_tuning, tuning_finding
+from fingerpost.course.meant.second_reading import denials
 from fingerpost.course.meant.start_and_strum import about_what_is_written, as_meant
 from fingerpost.course.meant.thread import Joined
 from fingerpost.course.meant.unread_line import unread_lines
@@ -190,9 +192,12 @@ class _Builder:
         """The block, from memory where its text, its place, its start and the names it asked for are the same."""
 
         def make(joined: Joined | None = None) -> BuiltBlock:
+            return on_ground(ground, start, joined)
+
+        def on_ground(on: Ground, begun: StartRead, joined: Joined | None) -> BuiltBlock:
             unread = unread_lines(syntax, in_reading)
-            lines = KeptLines.on(ground, self.memory.lines)
-            return build_block(block_id, syntax, lines, start, self.book, unread, self.for_pages, joined)
+            lines = KeptLines.on(on, self.memory.lines)
+            return build_block(block_id, syntax, lines, begun, self.book, unread, self.for_pages, joined)
 
         def stands(built: BuiltBlock) -> bool:
             return all(self.book.used.get(asked) == answer for asked, answer in built.asked.items())
@@ -202,7 +207,18 @@ class _Builder:
         if not built.denied:
             return built
         joined = self.joining.around(syntax, start, ground)
-        return self.memory.recall((*of_block, joined.key), lambda: make(joined), stands)
+        tunings = (*self.joining.tunings(syntax), self.settings.tuning.name)
+
+        def read_again() -> BuiltBlock:
+            again = make(joined)
+            meant = other_tuning(syntax, again.findings, ground, tunings, lambda on: read_start(syntax, on, self.trail))
+            if meant is None:
+                return again
+            retuned = on_ground(meant.ground, meant.start, None)
+            finding = tuning_finding(syntax, meant, min(denials(again.findings)))
+            return replace(retuned, findings=(finding, *retuned.findings), denied=True)
+
+        return self.memory.recall((*of_block, joined.key, tunings), read_again, stands)
 
     def _keep(self, draft: _Draft, block: Block, built: BuiltBlock, told: Told) -> Block:
         """Takes a sound block into its lesson, the trail and the book of names."""

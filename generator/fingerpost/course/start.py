@@ -29,6 +29,7 @@ from fingerpost.source.syntax import (
     PreviousStart,
     ShapeStart,
     Start,
+    StrumStrings,
     Token,
 )
 from fingerpost.source.typing_slips import meant_by
@@ -38,6 +39,7 @@ from fingerpost.source.typing_slips import meant_by
 class StartRead:
     """The shape that a block starts from, None where nothing is known of it; sure is False where a part is unknown.
 
+    struck_as_read: False where nobody knows which strings are struck, so that no name can end the doubt.
     waits_for: the block that this one goes on from, where its end is not known for sure and a finding says why.
     held: the hand holds the shape already, from the block before this one on the page. goes_on_from: the block that it
     comes from, and after how many of its lines (None: all).
@@ -50,6 +52,7 @@ class StartRead:
     waits_for: str = ""
     held: bool = False
     goes_on_from: tuple[str, int | None] | None = None
+    struck_as_read: bool = True
 
 
 def stands_alone(block: BlockSyntax) -> bool:
@@ -66,8 +69,9 @@ def read_start(block: BlockSyntax, ground: Ground, trail: Trail) -> StartRead:
     except Slip as problem:
         return StartRead(None, findings=(problem.finding,))
     if "start" in block.unread or "strum" in block.unread:
-        read = replace(read, sure=False)
-    return _faults(_struck(read, block, ground), block.start, ground) if read.shape is not None else read
+        read = replace(read, sure=False, struck_as_read="strum" not in block.unread or block.strum is not None)
+    read = read if block.strum is None else _struck(read, block.strum, ground)
+    return _faults(read, block.start, ground) if read.shape is not None else read
 
 
 def _by_form(start: Start | None, ground: Ground, trail: Trail) -> StartRead:
@@ -167,15 +171,21 @@ def _as_taught(token: Token, ground: Ground, trail: Trail) -> StartRead:
 
 def _fingers(actions: Sequence[Action], ground: Ground) -> StartRead:
     """The fingers put down one by one on open strings; each that can't be is reported, the others are put down."""
-    shape, findings = open_shape(ground.fretboard.strings), list[Diagnostic]()
+    read = StartRead(open_shape(ground.fretboard.strings))
     for action in actions:
-        try:
-            shape = _put(shape, action, ground)
-        except ImpossibleMove as problem:
-            findings.append(objection(action, problem, shape, ground.fretboard))
-        except Slip as problem:
-            findings.append(problem.finding)
-    return StartRead(shape, not findings, findings=tuple(findings))
+        read = _struck(read, action, ground) if isinstance(action, StrumStrings) else _fingered(read, action, ground)
+    return read
+
+
+def _fingered(read: StartRead, action: Action, ground: Ground) -> StartRead:
+    assert read.shape is not None
+    try:
+        return replace(read, shape=_put(read.shape, action, ground))
+    except ImpossibleMove as problem:
+        finding = objection(action, problem, read.shape, ground.fretboard)
+    except Slip as problem:
+        finding = problem.finding
+    return replace(read, sure=False, findings=(*read.findings, finding))
 
 
 def _put(shape: Shape, action: Action, ground: Ground) -> Shape:
@@ -196,15 +206,30 @@ def _put(shape: Shape, action: Action, ground: Ground) -> Shape:
         raise
 
 
-def _struck(read: StartRead, block: BlockSyntax, ground: Ground) -> StartRead:
-    """The start with the strings that the block's key `strum` has struck."""
-    if block.strum is None or read.shape is None:
+def _struck(read: StartRead, strum: StrumStrings, ground: Ground) -> StartRead:
+    """The start with the strings that its words have struck; where they can't be read, those likely meant."""
+    if read.shape is None:
         return read
     try:
-        struck = strum_of(block.strum, ground.fretboard).strings
+        return replace(read, shape=read.shape.with_struck(strum_of(strum, ground.fretboard).strings))
     except Slip as problem:
-        return replace(read, sure=False, findings=(*read.findings, problem.finding))
-    return replace(read, shape=read.shape.with_struck(struck))
+        meant = _strum_meant(strum, problem.finding, ground)
+        shape = read.shape if meant is None else read.shape.with_struck(meant)
+        known, findings = meant is not None and read.struck_as_read, (*read.findings, problem.finding)
+        return replace(read, shape=shape, sure=False, struck_as_read=known, findings=findings)
+
+
+def _strum_meant(strum: StrumStrings, finding: Diagnostic, ground: Ground) -> frozenset[int] | None:
+    """What is struck where the word is as the finding about it offers; None where that can't be read either."""
+    ranges = tuple((_offered(first, finding), _offered(last, finding)) for first, last in strum.ranges)
+    try:
+        return strum_of(replace(strum, ranges=ranges), ground.fretboard).strings
+    except Slip:
+        return None
+
+
+def _offered(word: Token, finding: Diagnostic) -> Token:
+    return replace(word, text=finding.fix) if finding.fix and word.span == finding.span else word
 
 
 def _faults(read: StartRead, start: Start | None, ground: Ground) -> StartRead:

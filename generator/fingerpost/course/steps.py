@@ -22,7 +22,7 @@ from fingerpost.course.words import quoted
 from fingerpost.diagnostics import Code, Diagnostic, Span
 from fingerpost.music.shape import Shape
 from fingerpost.music.transition import transition
-from fingerpost.source.syntax import Back, Hold, MoveLine, NameSaid, Rest, StepSyntax
+from fingerpost.source.syntax import Back, Hold, MoveLine, NameSaid, Rest, StepSyntax, StrumStrings
 
 MOST_SECOND_THOUGHTS = 8
 """For how many slips of a block the likely move is sought, so that a hostile block costs little. By our own choice."""
@@ -49,7 +49,8 @@ class Walk:
     """Goes through the lines of one block; steps, their lines and findings grow, `held` is what the hand holds now.
 
     for_pages: whether the steps get their tables. doubted: what it holds was in doubt anywhere. covered: strings on
-    which a finger was put down while the hand was in doubt, so that no name tells what lies behind it.
+    which a finger was put down while the hand was in doubt, so that no name tells what lies behind it. struck_as_read:
+    False as long as nobody knows which strings are struck, so that no name ends the doubt about the sound.
     """
 
     block_id: str
@@ -63,6 +64,7 @@ class Walk:
     for_pages: bool = True
     covered: frozenset[int] = frozenset()
     letters_sought: int = 0
+    struck_as_read: bool = True
 
     def __post_init__(self) -> None:
         self.ids = StepIds(self.block_id)
@@ -79,7 +81,7 @@ class Walk:
         named = self._named(shape, said)
         self._report(named.findings)
         if said is not None and said.strict:
-            self.held = replace(self.held, sure=self.held.sure or named.holds)
+            self.held = replace(self.held, sure=self.held.sure or (named.holds and self.struck_as_read))
         naming = named.naming
         rows = self._table(shape, None, naming)
         self.written.append(None)
@@ -147,6 +149,8 @@ class Walk:
 
     def _minding_what_lay_behind(self, done: Performed) -> Performed:
         """The same, in doubt again where a finger goes behind which something unknown may lie."""
+        if not self.struck_as_read:
+            return replace(done, held=replace(done.held, sure=False))
         if self.held.sure and not self.covered:
             return done
         before, after = set(self.held.shape.presses), set(done.held.shape.presses)
@@ -163,7 +167,8 @@ class Walk:
 
     def _settle(self, named: Named, line: MoveLine) -> None:
         """A name that agrees ends the doubt about the hand."""
-        if line.name is not None and line.name.strict and named.holds and not named.findings:
+        self.struck_as_read = self.struck_as_read or _has(line, StrumStrings)
+        if line.name is not None and line.name.strict and named.holds and not named.findings and self.struck_as_read:
             self.held = replace(self.held, sure=True)
 
     def _stuck(self, stuck: Stuck, step: StepSyntax, line: MoveLine, ahead: Sequence[StepSyntax]) -> None:

@@ -18,6 +18,9 @@ MOST_AFTER = 4
 """So many blocks that go on one from the other are looked at. By our own choice."""
 
 
+MOST_TUNINGS = 8
+
+
 @dataclass(frozen=True)
 class _Passed:
     """A block that was built and did not deny itself, with those it goes on from."""
@@ -29,16 +32,31 @@ class _Passed:
 
 @dataclass
 class Joining:
-    """Grows block by block in the order of the course. following: by the place of a block, the next on its page."""
+    """Grows block by block in the order of the course. following: by the place of a block, the next on its page.
+
+    tuned: how the blocks of each page write their tunings.
+    """
 
     following: dict[Span, BlockSyntax] = field(default_factory=dict)
+    tuned: dict[str, dict[str, None]] = field(default_factory=dict)
     passed: dict[str, _Passed] = field(default_factory=dict)
     elsewhere: set[tuple[Span, str]] = field(default_factory=set)
 
     @classmethod
     def of(cls, pages: Iterable[Sequence[BlockSyntax]]) -> Joining:
         """For the blocks of each page."""
-        return cls({one.span: two for blocks in pages for one, two in pairwise(blocks)})
+        following, tuned = dict[Span, BlockSyntax](), dict[str, dict[str, None]]()
+        for blocks in pages:
+            following.update({one.span: two for one, two in pairwise(blocks)})
+            for block in blocks:
+                if block.tuning is not None:
+                    tuned.setdefault(block.span.file, {})[block.tuning.text] = None
+        return cls(following, tuned)
+
+    def tunings(self, syntax: BlockSyntax) -> tuple[str, ...]:
+        """How blocks of the course write their tunings, those of the block's own page first."""
+        own = self.tuned.get(syntax.span.file, {})
+        return tuple(dict.fromkeys((*own, *(text for texts in self.tuned.values() for text in texts))))[:MOST_TUNINGS]
 
     def note(self, block_id: str, syntax: BlockSyntax, start: StartRead, ground: Ground, built: BuiltBlock) -> None:
         """Takes in a block that was built; one that is denied or can't be read in full leads nowhere."""

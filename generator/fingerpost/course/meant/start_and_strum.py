@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
-from fingerpost.course.agreement import agrees, rooted_first
+from fingerpost.course.agreement import agrees, has_its_root_below, rooted_first
 from fingerpost.course.ground import Ground
 from fingerpost.course.meant.left_out import letters_left_out
+from fingerpost.course.meant.search import strums
 from fingerpost.course.start import read_start, stands_alone
 from fingerpost.course.trail import Trail
 from fingerpost.diagnostics import Diagnostic
+from fingerpost.music.move import write_move
 from fingerpost.music.shape import Shape
 from fingerpost.source.grammar import start_or_none, strum_or_none
 from fingerpost.source.syntax import BlockSyntax, NameSaid, Token
@@ -33,7 +35,7 @@ def as_meant(
             block = _with(block, words, replace(words, text=finding.fix))
             continue
         texts = letters_left_out(words, finding.span, ground.fretboard.tuning)
-        meant = rooted_first(_holding(block, words, texts, ground), ground)
+        meant = rooted_first(_holding(block, words, texts, ground), ground) or _strum_by_name(block, words, ground)
         if meant is not None:
             block = _with(block, words, meant)
             mended.append(replace(finding, fix=meant.text))
@@ -44,6 +46,16 @@ def about_what_is_written(findings: Iterable[Diagnostic], syntax: BlockSyntax) -
     """The findings without those about a start or a `strum` that nobody has written; that it can't be read is said."""
     unread = {words.span.line for words in (syntax.unread_start, syntax.unread_strum) if words is not None}
     return (finding for finding in findings if finding.span.line not in unread)
+
+
+def _strum_by_name(block: BlockSyntax, words: Token, ground: Ground) -> Token | None:
+    """The strum with which the start has the root of its name below; None where another key can't be read."""
+    if words != block.unread_strum:
+        return None
+    tuning = ground.fretboard.tuning
+    texts = (replace(words, text=write_move(strum, tuning).removeprefix("strum ")) for strum in strums(ground))
+    holding = _holding(block, words, texts, ground)
+    return next((text for text, shape, said in holding if said and has_its_root_below(shape, said, ground)), None)
 
 
 def _with(block: BlockSyntax, words: Token, text: Token) -> BlockSyntax:
@@ -59,7 +71,8 @@ def _holding(
     """The texts with which the start can be held and its name holds."""
     for text in texts:
         tried = _with(block, words, text)
-        if tried.start is None or not stands_alone(tried):
+        is_read = tried.strum is not None or words != block.unread_strum
+        if tried.start is None or not is_read or not stands_alone(tried):
             continue
         read = read_start(tried, ground, Trail())
         if read.shape is not None and not read.findings and agrees(read.shape, tried.start.name, ground):
