@@ -113,6 +113,30 @@ def test_a_control_with_the_focus_keeps_space_and_enter_and_words_keep_their_scr
         assert name(page) == "C"
 
 
+@pytest.mark.parametrize("touch", [True, False])
+def test_a_page_turner_turns_after_whatever_a_finger_or_a_mouse_was_on(visit: Visiting, touch: bool) -> None:
+    with visit(has_touch=touch) as student:
+        page = practise(student, LESSON)
+        point = page.tap if touch else page.click
+        page.click(f"{VIEW} summary")
+        for used in ("[data-words-of-step]", "[name=sound]", "[name=tempo]", "[data-volume]"):
+            for key in ("PageDown", "ArrowDown", " "):
+                point(f"{VIEW} {used}")
+                before = text(page, "where")
+                press(page, key)
+                assert text(page, "where") != before, (used, key)
+                press(page, "ArrowLeft")
+        # Where the keyboard itself has brought the focus, the keys are the field's; a box that is ticked takes but its own.
+        page.focus(f"{VIEW} [name=tempo]")
+        before = text(page, "where")
+        press(page, "ArrowRight")
+        assert text(page, "where") == before
+        page.focus(f"{VIEW} [name=arrows]")
+        press(page, "ArrowRight", " ")
+        assert text(page, "where") != before
+        assert not page.is_checked(f"{VIEW} [name=arrows]")
+
+
 def test_each_group_of_keys_can_be_turned_off_and_stays_off(visit: Visiting) -> None:
     groups = {"arrows": "ArrowRight", "pages": "PageDown", "space": "Enter", "letters": "p"}
     with visit() as student:
