@@ -11,7 +11,7 @@ import pytest
 from playwright.sync_api import Browser, Page
 
 from .looking import Visit, until, visiting
-from .practising import VIEW, name, practise, press, short, text
+from .practising import VIEW, followed, name, practise, press, short, text
 
 pytestmark = pytest.mark.xdist_group("practice-time")
 Visiting = Callable[..., AbstractContextManager[Visit]]
@@ -178,6 +178,22 @@ def test_time_counts_in_goes_on_by_beats_and_any_key_pauses(visit: Visiting) -> 
         page.evaluate("fast(60000)")
         assert (name(page), text(page, "live")) == ("Am", "The block ends here.")
         assert text(page, "where").startswith("Step 5 of 5")
+
+
+def test_a_key_of_the_browser_pauses_and_stays_the_browsers(visit: Visiting) -> None:
+    """Escape too belongs to it, but not while time is kept: then it pauses, and leaves at the second press."""
+    with visit() as student:
+        page = practise(student, LESSON)
+        for key, taken in (("F5", False), ("F11", False), ("x", True), ("Escape", True)):
+            press(page, "p")
+            # Not pressed: the page would be loaded anew before it could be asked.
+            assert (
+                page.evaluate(
+                    "(key) => !document.dispatchEvent(new KeyboardEvent('keydown', { key, cancelable: true }))", key
+                )
+                == taken
+            )
+            assert followed(page).get_attribute(VIEW, "data-running") is None
 
 
 def test_a_steps_own_beats_come_first(visit: Visiting) -> None:

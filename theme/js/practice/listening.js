@@ -4,6 +4,8 @@ import { actionOf } from "./keys.js";
 /** @typedef {import("./keys.js").Action} Action @typedef {import("./keys.js").Focus} Focus */
 
 const WORDS = "[data-words-of-step]";
+/** Keys that pause and still do what the browser has them do: to go on by tab, to reload. */
+const BROWSERS = /^(Tab|F\d+)$/u;
 
 /**
  * @param {HTMLElement} view its data-letters are the letters of actions: `run:p, clean:c`
@@ -18,13 +20,13 @@ export function listen(view, running, groups, act) {
   const down = (/** @type {KeyboardEvent} */ event) => {
     const action = actionOf(event, { running: running(), focus: focusOf(view) }, groups(), letters);
     if (!action || (event.repeat && action !== "next" && action !== "back")) return;
-    if (event.key !== "Tab") event.preventDefault();
+    if (!BROWSERS.test(event.key)) event.preventDefault();
     taken = event.key;
     act(action);
   };
   // A button with the focus would be pressed by the same key when it comes up.
   const up = (/** @type {KeyboardEvent} */ event) => {
-    if (event.key === taken && event.key !== "Tab") event.preventDefault();
+    if (event.key === taken && !BROWSERS.test(event.key)) event.preventDefault();
     taken = "";
   };
   const handsOff = letGo(view);
