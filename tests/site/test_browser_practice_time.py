@@ -292,6 +292,7 @@ def test_settings_that_are_not_ours_are_brought_within_bounds(visit: Visiting) -
         page = practise(student, LESSON)
         press(page, "p")
         assert text(page, "run").split()[-1] == "30"
+        assert (page.locator(f"{VIEW} [data-notice]").bounding_box() or {"y": 999})["y"] < 200
         assert page.locator(f"{VIEW} [data-beat] li").count() == 8
 
 
@@ -365,8 +366,15 @@ def test_after_the_authors_minutes_a_quiet_word_asks_for_a_rest(visit: Visiting)
             "sessionStorage.getItem('fingerpost:worked') ?? "
             "sessionStorage.setItem('fingerpost:worked', JSON.stringify({ seconds: 1200, at: Date.now() - 180000 }))"
         )
+        for width, height in ((390, 844), (390, 664), (844, 390)):
+            page.set_viewport_size({"width": width, "height": height})
+            notice, foot = (page.locator(f"{VIEW} {one}").bounding_box() for one in ("[data-notice]", ".practice-foot"))
+            assert notice
+            assert foot
+            assert 0 < notice["y"] < notice["y"] + notice["height"] <= foot["y"], "it is in sight"
         practise(student, LESSON)
         rest = page.locator(f"{VIEW} [data-rest]")
+        assert text(page, "notice") == "", "it has been read, and the picture is in its place again"
         until(page, f"document.querySelector('{VIEW} [data-rest]').hidden === false")
         assert text(page, "rest-says") == (
             "You have practised for 20 minutes. "

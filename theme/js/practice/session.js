@@ -14,7 +14,7 @@ import { Showing } from "./showing.js";
  * @property {Step[]} steps
  * @property {import("./settings.js").Settings} settings always the current ones
  * @property {import("../words.js").Say} say
- * @property {(which: string) => void} notice says something that is no part of the step
+ * @property {(which: string) => void} notice says something that is no part of the step; "": it has been read
  * @property {import("./sound.js").Sounds} sound
  * @property {{keep: () => void, release: () => void}} awake
  */
@@ -172,6 +172,7 @@ export class Session {
       this.#goTo(next);
       return true;
     }
+      this.given.notice("");
     this.#asking = asks;
     this.pause(asks ? "" : "ended");
     return false;
@@ -183,6 +184,7 @@ export class Session {
     this.given.awake.keep();
     const to = this.here.beside(by);
     if (to) this.#goTo(to);
+    this.given.notice("");
   }
 
   /** @param {Position} to */

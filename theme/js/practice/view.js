@@ -4,6 +4,7 @@ import { placesKept } from "../kept/places.js";
 import { bindVolume } from "../sound/controls.js";
 import { Waiting } from "../waiting.js";
 import { sayFrom } from "../words.js";
+import { write } from "../write.js";
 import { askedFor } from "./asked.js";
 import { wakefulness } from "./awake.js";
 import { listen } from "./listening.js";
@@ -78,7 +79,7 @@ function picturesAsChosen() {
 /** @param {HTMLDialogElement} view @param {Step[]} steps @returns {Session} */
 function newSession(view, steps) {
   const say = sayFrom(view);
-  const notice = (/** @type {string} */ which) => { thePart(view, "[data-notice]", HTMLElement).textContent = say(which); };
+  const notice = noticeOf(view, say);
   const sound = sounds(() => notice("silent"));
   const awake = wakefulness(() => notice("sleeps"));
   const settings = bindSettings(thePart(view, "form", HTMLFormElement), () => {
@@ -88,6 +89,18 @@ function newSession(view, steps) {
   const now = new Session({ view, steps, settings, say, notice, sound, awake });
   triesKeeper().then((keeper) => (keeper ? now.count(keeper) : notice("unkept")));
   return now;
+}
+
+/**
+ * What is said above the step, and brought into sight, until one goes on.
+ * @param {HTMLElement} view @param {import("../words.js").Say} say @returns {(which: string) => void} "": nothing any more
+ */
+function noticeOf(view, say) {
+  const place = thePart(view, "[data-notice]", HTMLElement);
+  return (which) => {
+    write(place, say(which));
+    if (which) place.scrollIntoView({ block: "nearest", behavior: "instant" });
+  };
 }
 
 /** @param {Session} now @returns {Record<import("./keys.js").Action, () => void>} */
