@@ -126,7 +126,7 @@ def test_a_page_turner_turns_after_whatever_a_finger_or_a_mouse_was_on(visit: Vi
                 press(page, key)
                 assert text(page, "where") != before, (used, key)
                 press(page, "ArrowLeft")
-        # Where the keyboard itself has brought the focus, the keys are the field's; a box that is ticked takes but its own.
+        # Where the keyboard itself has brought the focus, the keys are the field's; a box takes its own alone.
         page.focus(f"{VIEW} [name=tempo]")
         before = text(page, "where")
         press(page, "ArrowRight")
@@ -191,6 +191,47 @@ def test_touch_goes_through_the_steps(visit: Visiting) -> None:
         page.tap(f"{VIEW} [data-back]")
         assert name(page) == "Am"
         assert page.get_attribute(f"{VIEW} [data-back]", "aria-disabled") == "true"
+
+
+# Whether the middle of each part is in sight, nothing lying over it; and whether all of it is.
+IN_SIGHT = f"""(parts) => parts.map((part) => {{
+  const one = document.querySelector(`{VIEW} ${{part}}`);
+  const {{ left, right, top, bottom, width }} = one.getBoundingClientRect();
+  const seen = document.elementFromPoint((left + right) / 2, (top + bottom) / 2);
+  return width > 0 && left >= 0 && right <= innerWidth && top >= 0 && bottom <= innerHeight && one.contains(seen);
+}})"""
+
+
+def test_on_a_phone_on_its_side_the_large_areas_stay_where_they_are_and_the_picture_whole(visit: Visiting) -> None:
+    ways = [f"{VIEW} [data-{way}]" for way in ("back", "run", "next")]
+    with visit(size=(844, 390)) as student:
+        page = practise(student, "the-gate/")
+        boxes = [page.locator(way).bounding_box() for way in ways]
+        for key in ("ArrowRight", "p", "x", "ArrowRight"):
+            picture, foot = (
+                page.locator(f"{VIEW} {one}").bounding_box() for one in ("[data-picture] svg", ".practice-foot")
+            )
+            assert picture
+            assert foot
+            assert picture["y"] + picture["height"] <= foot["y"], "the lowest fret is not cut"
+            press(page, key)
+            assert [page.locator(way).bounding_box() for way in ways] == boxes, key
+            if key == "p":
+                assert page.evaluate(IN_SIGHT, ["[data-beat]", "[data-run]"]) == [True, True]
+
+
+def test_in_a_very_low_window_the_new_name_the_beat_and_it_hurts_are_in_sight(visit: Visiting) -> None:
+    with visit(size=(320, 256)) as student:
+        page = practise(student, "the-gate/")
+        to_end = f"() => {{ document.querySelector('{VIEW}').scrollTop = 1e6; }}"
+        for key, seen in (("ArrowRight", "[data-chord]"), ("p", "[data-beat]"), ("x", "[data-run]")):
+            page.evaluate(to_end)
+            press(page, key)
+            assert page.evaluate(IN_SIGHT, [seen, "[data-hurts]", "[data-run]", "[data-next]"]) == [True] * 4, key
+        page.evaluate(to_end)
+        page.click(f"{VIEW} [data-next]")
+        followed(page)
+        assert page.evaluate(IN_SIGHT, ["[data-chord]", "[data-hurts]"]) == [True, True]
 
 
 CONTROLS = ["next", "back", "run", "clean", "unclean", "pair", "strum", "volume", "leave", "hurts"]

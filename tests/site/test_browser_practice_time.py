@@ -263,6 +263,11 @@ def test_a_round_ends_with_the_question_and_the_answer_begins_the_next(visit: Vi
             assert page.get_attribute(VIEW, "data-running") is not None, "the answer begins the next round"
             press(page, "x")
         press(page, "ArrowRight")
+            for size in ((320, 256), (844, 390), (390, 844)):
+                page.set_viewport_size({"width": size[0], "height": size[1]})
+                tally = page.locator(f"{VIEW} [data-tally]").bounding_box()
+                assert tally
+                assert 0 < tally["y"] < tally["y"] + tally["height"] < size[1], "what is asked is in sight"
         assert text(page, "tally") == "Am to C: 3 of 4 clean"
         page.click(f"{VIEW} [data-unclean]")
         assert text(page, "tally") == "Am to C: 3 of 5 clean"

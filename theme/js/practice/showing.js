@@ -17,6 +17,8 @@ const OF_A_BEAT = 0.75;
 /** A longer short form is not said beforehand: it would not fit. */
 const FITS = 8;
 
+/** So high is what stays in sight above it: css/practice.css, --touch. */
+const STAYS = 64;
 export class Showing {
   #address = new Address();
   #later = new Afterwards();
@@ -37,7 +39,13 @@ export class Showing {
     this.#later.drop();
     this.#show(now, now.here.from !== null, () => this.#announce(now));
     // Asked for now, it would have the page laid out twice.
-    requestAnimationFrame(() => { this.body.scrollTop = 0; });
+    requestAnimationFrame(() => { this.#scrollUp(); });
+  }
+
+  /** To the top of the step; in a very low window, where all of the view scrolls, it comes right under what stays in sight. */
+  #scrollUp() {
+    this.body.scrollTop = 0;
+    this.given.view.scrollTop = this.body.offsetTop - STAYS;
   }
 
   /** Draws anew. @param {Now} now @param {boolean} moving whether the move is to be seen */
