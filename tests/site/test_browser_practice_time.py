@@ -174,10 +174,17 @@ def test_time_counts_in_goes_on_by_beats_and_any_key_pauses(visit: Visiting) -> 
         page.evaluate("fast(20000)")
         assert (name(page), page.get_attribute(VIEW, "data-running")) == ("Asus2", None)
         assert text(page, "live") == "Paused."
+        assert page.locator(f"{VIEW} [data-stopped]").inner_text() == "Paused."
         press(page, "p")
         page.evaluate("fast(60000)")
         assert (name(page), text(page, "live")) == ("Am", "The block ends here.")
+        assert page.locator(f"{VIEW} [data-stopped]").inner_text() == "The block ends here.", "it is to be seen too"
         assert text(page, "where").startswith("Step 5 of 5")
+        press(page, "ArrowLeft")
+        assert text(page, "stopped") == ""
+        press(page, "ArrowLeft", "ArrowLeft", "ArrowLeft", "p", "x")
+        assert (text(page, "stopped"), text(page, "tally")) == ("Paused.", "")
+        assert page.locator(f"{VIEW} [data-clean]").is_hidden(), "no change was made"
 
 
 def test_a_key_of_the_browser_pauses_and_stays_the_browsers(visit: Visiting) -> None:
@@ -256,6 +263,11 @@ def test_a_round_ends_with_the_question_and_the_answer_begins_the_next(visit: Vi
             assert text(page, "tally") == "Am to C and back: was it clean?"
             assert text(page, "next").split() == ["Clean"]
             assert text(page, "back").split() == ["Not", "clean"]
+            for size in ((320, 256), (844, 390), (390, 844)):
+                page.set_viewport_size({"width": size[0], "height": size[1]})
+                tally = page.locator(f"{VIEW} [data-tally]").bounding_box()
+                assert tally
+                assert 0 < tally["y"] < tally["y"] + tally["height"] < size[1], "what is asked is in sight"
             if answer == "click":
                 page.click(f"{VIEW} [data-next]")
             else:
@@ -263,11 +275,6 @@ def test_a_round_ends_with_the_question_and_the_answer_begins_the_next(visit: Vi
             assert page.get_attribute(VIEW, "data-running") is not None, "the answer begins the next round"
             press(page, "x")
         press(page, "ArrowRight")
-            for size in ((320, 256), (844, 390), (390, 844)):
-                page.set_viewport_size({"width": size[0], "height": size[1]})
-                tally = page.locator(f"{VIEW} [data-tally]").bounding_box()
-                assert tally
-                assert 0 < tally["y"] < tally["y"] + tally["height"] < size[1], "what is asked is in sight"
         assert text(page, "tally") == "Am to C: 3 of 4 clean"
         page.click(f"{VIEW} [data-unclean]")
         assert text(page, "tally") == "Am to C: 3 of 5 clean"
@@ -285,6 +292,7 @@ def test_a_browser_that_keeps_nothing_says_so_and_practice_goes_on(visit: Visiti
         until(page, f"document.querySelector('{VIEW} [data-tally]').textContent === 'Am to Am7: clean?'")
         press(page, "c")
         assert text(page, "notice") == "Clean tries can’t be kept in this browser."
+        assert (page.locator(f"{VIEW} [data-notice]").bounding_box() or {"y": 999})["y"] < 200
         press(page, "ArrowRight", "p")
         assert page.get_attribute(VIEW, "data-running") is not None
 
@@ -297,7 +305,6 @@ def test_settings_that_are_not_ours_are_brought_within_bounds(visit: Visiting) -
         page = practise(student, LESSON)
         press(page, "p")
         assert text(page, "run").split()[-1] == "30"
-        assert (page.locator(f"{VIEW} [data-notice]").bounding_box() or {"y": 999})["y"] < 200
         assert page.locator(f"{VIEW} [data-beat] li").count() == 8
 
 
@@ -359,8 +366,15 @@ def test_a_browser_that_cannot_keep_the_screen_awake_says_so_plainly(visit: Visi
         student.page.add_init_script(lock)
         page = practise(student, LESSON)
         until(page, f"document.querySelector('{VIEW} [data-notice]').textContent.includes('keep this screen awake')")
+        for width, height in ((390, 844), (390, 664), (844, 390)):
+            page.set_viewport_size({"width": width, "height": height})
+            notice, foot = (page.locator(f"{VIEW} {one}").bounding_box() for one in ("[data-notice]", ".practice-foot"))
+            assert notice
+            assert foot
+            assert 0 < notice["y"] < notice["y"] + notice["height"] <= foot["y"], "it is in sight"
         press(page, "ArrowRight")
         assert name(page) == "Am7"
+        assert text(page, "notice") == "", "it has been read, and the picture is in its place again"
 
 
 def test_after_the_authors_minutes_a_quiet_word_asks_for_a_rest(visit: Visiting) -> None:
@@ -371,15 +385,8 @@ def test_after_the_authors_minutes_a_quiet_word_asks_for_a_rest(visit: Visiting)
             "sessionStorage.getItem('fingerpost:worked') ?? "
             "sessionStorage.setItem('fingerpost:worked', JSON.stringify({ seconds: 1200, at: Date.now() - 180000 }))"
         )
-        for width, height in ((390, 844), (390, 664), (844, 390)):
-            page.set_viewport_size({"width": width, "height": height})
-            notice, foot = (page.locator(f"{VIEW} {one}").bounding_box() for one in ("[data-notice]", ".practice-foot"))
-            assert notice
-            assert foot
-            assert 0 < notice["y"] < notice["y"] + notice["height"] <= foot["y"], "it is in sight"
         practise(student, LESSON)
         rest = page.locator(f"{VIEW} [data-rest]")
-        assert text(page, "notice") == "", "it has been read, and the picture is in its place again"
         until(page, f"document.querySelector('{VIEW} [data-rest]').hidden === false")
         assert text(page, "rest-says") == (
             "You have practised for 20 minutes. "

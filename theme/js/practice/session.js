@@ -26,6 +26,7 @@ export class Session {
   /** @type {(() => void) | null} */
   #stopTime = null;
   #asking = false;
+  #stopped = "";
 
   /** @param {Given} given */
   constructor(given) {
@@ -47,7 +48,7 @@ export class Session {
 
   /** @returns {import("./showing.js").Now} */
   get #now() {
-    return { here: this.here, running: this.running, asking: this.#asking };
+    return { here: this.here, running: this.running, asking: this.#asking, stopped: this.#stopped };
   }
 
   /** From now on clean tries are counted. @param {import("./tries.js").Keeper} keeper */
@@ -127,6 +128,7 @@ export class Session {
     if (this.running) return;
     const { settings, sound, say } = this.given;
     this.#asking = false;
+    this.#stopped = "";
     this.given.awake.keep();
     if (settings.sound) sound.ready();
     const { timeBegins } = this.here;
@@ -142,11 +144,12 @@ export class Session {
     });
   }
 
-  /** @param {string} [word] what is said of it */
+  /** @param {string} [word] what is said of it, to who listens and to who looks */
   pause(word = "paused") {
     if (!this.#stopTime) return;
     this.#stopTime();
     this.#stopTime = null;
+    this.#stopped = word;
     this.row.hidden = true;
     this.given.sound.stop();
     this.showing.tell(this.given.say(word));
@@ -169,10 +172,10 @@ export class Session {
     const asks = this.counted.counts && this.here.roundIsOver;
     const next = asks ? null : this.here.inTime;
     if (next) {
+      this.given.notice("");
       this.#goTo(next);
       return true;
     }
-      this.given.notice("");
     this.#asking = asks;
     this.pause(asks ? "" : "ended");
     return false;
@@ -181,15 +184,16 @@ export class Session {
   /** @param {1 | -1} by */
   #go(by) {
     this.pause();
+    this.given.notice("");
     this.given.awake.keep();
     const to = this.here.beside(by);
     if (to) this.#goTo(to);
-    this.given.notice("");
   }
 
   /** @param {Position} to */
   #goTo(to) {
     this.here = to;
+    this.#stopped = "";
     this.showing.come(this.#now);
   }
 }

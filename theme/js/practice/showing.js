@@ -9,7 +9,10 @@ import { explain, show, table } from "./stage.js";
 import { plainText } from "./steps.js";
 import { Address, tellPair, tellWhere } from "./whereabouts.js";
 
-/** @typedef {{here: import("./position.js").Position, running: boolean, asking: boolean}} Now what is to be shown */
+/**
+ * @typedef {{here: import("./position.js").Position, running: boolean, asking: boolean, stopped: string}} Now what is to be
+ *   shown; stopped: the word for why time is no longer kept, "" where it is, or where one has gone on
+ */
 
 /** A movement takes so long, in milliseconds, and no more than this part of a beat. */
 const MOVEMENT = 1000;
@@ -143,7 +146,7 @@ export class Showing {
   }
 
   /** @param {Now} now */
-  #label({ here, running, asking }) {
+  #label({ here, running, asking, stopped }) {
     const { view, say, settings } = this.given;
     const [from, to] = here.practised;
     const next = here.beside(1);
@@ -155,6 +158,7 @@ export class Showing {
       tempo: say("tempo", { n: settings.tempo }),
       asking: asking && to ? say("asked", { from: from.name, to: to.name }) : "",
       tally: here.change ? this.counted.said(here.change) : "",
+      stopped: stopped && say(stopped),
     });
   }
 }
