@@ -396,7 +396,27 @@ def test_what_to_tune_and_the_capo_are_said_first(visit: Visiting, lesson: str, 
         assert said in text(page, "setup")
         top, below = (page.locator(f"{VIEW} {one}").bounding_box() for one in ("[data-setup]", "[data-chord]"))
         assert (top or {"y": 999})["y"] < (below or {"y": 0})["y"]
+        assert text(page, "live").startswith(said), "it is heard first too"
         press(page, "ArrowRight")
+        assert text(page, "setup") == ""
+
+
+def test_back_and_forth_with_a_first_step_nothing_is_tuned_twice_and_the_picture_keeps_its_place(
+    visit: Visiting,
+) -> None:
+    with visit() as student:
+        page = practise(student, "the-gate/")
+        assert text(page, "setup") == "Take the capo off."
+        press(page, "ArrowRight")
+        page.click(f"{VIEW} [data-pair]")
+        assert text(page, "setup") == "Take the capo off.", "as practice of the two begins"
+        places = set()
+        for _ in range(4):
+            press(page, "ArrowRight")
+            assert text(page, "setup") == ""
+            places.add((page.locator(f"{VIEW} [data-picture]").bounding_box() or {"y": 0})["y"])
+        assert len(places) == 1
+        press(page, "p", "x")
         assert text(page, "setup") == ""
 
 

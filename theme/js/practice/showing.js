@@ -17,11 +17,11 @@ import { Address, tellPair, tellWhere } from "./whereabouts.js";
 /** A movement takes so long, in milliseconds, and no more than this part of a beat. */
 const MOVEMENT = 1000;
 const OF_A_BEAT = 0.75;
+/** So high is what stays in sight above it: css/practice.css, --touch. */
+const STAYS = 64;
 /** A longer short form is not said beforehand: it would not fit. */
 const FITS = 8;
 
-/** So high is what stays in sight above it: css/practice.css, --touch. */
-const STAYS = 64;
 export class Showing {
   #address = new Address();
   #later = new Afterwards();
@@ -99,11 +99,13 @@ export class Showing {
     this.#idle.put(scenes.map((scene) => () => this.sheets.prepare(scene)));
   }
 
-  /** In the order finger, string, fret, what rings; while time is kept only the move, since there is no time for more. @param {Now} now */
+  /** What to tune; then in the order finger, string, fret, what rings; while time is kept only the move, since there is no time for more. @param {Now} now */
   #announce({ here, running }) {
     const { view, say } = this.given;
     const shape = running ? "" : part(view, "[data-picture] desc", SVGElement)?.textContent ?? "";
-    this.tell(say("announce", { name: here.step.aloud, move: plainText(wayOf(here.scene, say("apart")).move), shape }));
+    const setup = thePart(view, "[data-setup]", HTMLElement);
+    const words = say("announce", { name: here.step.aloud, move: plainText(wayOf(here.scene, say("apart")).move), shape });
+    this.tell([...[...setup.children].map((line) => line.textContent), words].join(" "));
   }
 
   /** Says something to who listens. @param {string} words */
@@ -156,9 +158,9 @@ export class Showing {
       nextShort: next ? shortOf(next) : "",
       running,
       tempo: say("tempo", { n: settings.tempo }),
+      stopped: stopped && say(stopped),
       asking: asking && to ? say("asked", { from: from.name, to: to.name }) : "",
       tally: here.change ? this.counted.said(here.change) : "",
-      stopped: stopped && say(stopped),
     });
   }
 }
