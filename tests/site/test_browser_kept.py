@@ -382,6 +382,54 @@ def test_carrying_on_leads_to_what_the_edited_steps_of_a_change_are_now(visit: V
             page = student.open()
 
 
+def choose_notes(page: Page, style: str) -> None:
+    if not page.evaluate("document.querySelector('details.view').open"):
+        page.click("details.view > summary")
+    page.check(f"input[name=notes][value='{style}']", force=True)
+
+
+def test_what_is_kept_is_named_as_the_reader_chooses_now_not_as_then(visit: Visiting) -> None:
+    """B7 of the course is H7 in German, where B would be B flat."""
+    places = (".today li a", "main .carry-on [data-where]", "[data-kept-steps] li a")
+    says = "([place, name]) => document.querySelector(place)?.textContent.includes(name)"
+    with visit() as student:
+        page = student.open()
+        choose_notes(page, "german")
+        page = practise(student, "near-enough-for-the-log/")
+        press(page, "ArrowRight", "ArrowRight")
+        until(page, f"document.querySelector('{VIEW} [data-chord]').textContent.startsWith('H7')")
+        page.click(f"{VIEW} [data-clean]")
+        page.evaluate(EARLIER, 1)
+        (kept,) = page.evaluate(STORED)
+        assert (kept["toName"], kept["toNamed"]) == ("B7", "B7")
+        for path, parts in (("", places[:2]), ("your-progress/", places[2:])):
+            page = student.open(path)
+            for place in parts:
+                until(page, says, [place, "H7"])
+        choose_notes(page, "english")
+        until(page, says, [places[2], "B7"])
+        page = student.open()
+        for place in places[:2]:
+            until(page, says, [place, "B7"])
+        choose_notes(page, "solfege")
+        for place in places[:2]:
+            until(page, says, [place, "Si7"])
+
+
+def test_a_record_of_an_earlier_version_takes_its_names_anew_when_its_lesson_is_opened(visit: Visiting) -> None:
+    with visit() as student:
+        page = student.open(LESSON)
+        there = change(page, 3)
+        keep(page, [{**there, "toName": "as it was"}])
+        page = student.open()
+        until(page, "document.querySelector('.today li a')?.textContent.endsWith(' to as it was')")
+        page = student.open(LESSON)
+        until(page, f"({STORED})[0].toName !== 'as it was'")
+        (kept,) = page.evaluate(STORED)
+        assert (kept["toName"], kept["toNamed"], kept["fromOrdinal"]) == (there["toName"], there["toName"], 2)
+        assert (kept["clean"], kept["tries"], kept["day"]) == (there["clean"], there["tries"], there["day"])
+
+
 LAST_SHOWN = """document.addEventListener('visibilitychange', () => {
   const said = ['[data-where]', '[data-chord] > :first-child'].map((part) => document.querySelector(`dialog ${part}`));
   if (said[0]) sessionStorage.leftAt = said.map((part) => part.textContent).join('; ');

@@ -101,7 +101,7 @@ test("two devices' progress goes together: more tries hold, ticks of both stay",
 });
 
 /** @param {number} ordinal @param {string} shape @param {string} kind */
-const stop = (ordinal, shape, kind = "move") => ({ id: `a--${shape}`, block: "a", ordinal, kind, shape, name: shape });
+const stop = (ordinal, shape, kind = "move") => ({ id: `a--${shape}`, block: "a", ordinal, kind, shape, name: shape, written: shape, named: "" });
 
 test("a record is found by id, then by block and ordinal", () => {
   const lesson = [stop(0, "x02210", "start"), stop(1, "x32010")];

@@ -1,4 +1,5 @@
 // Where the reader stopped: the step last read, kept by its stable id, and one control that leads back to it.
+import { nameOf } from "./names.js";
 import { part, parts, thePart } from "./parts.js";
 import { askedToPractise, practiseAddress } from "./practice/address.js";
 import { keep, recall, siteRoot } from "./store.js";
@@ -10,7 +11,8 @@ import { keep, recall, siteRoot } from "./store.js";
  * @property {string} step stable id of the step
  * @property {string} block id of its block
  * @property {number} ordinal which step of the block, from 0: finds a step whose shape has changed since
- * @property {string} name what the step's arm says
+ * @property {string} name what the step's arm says, as the course wrote it
+ * @property {string} [named] which name that is; earlier versions did not keep it
  * @property {string} [practised] the part of the address that opens the practice view, where the reader left it there
  * @property {{id: string, ordinal: number}} [other] the other step of a change back and forth; earlier versions did not keep it
  */
@@ -56,13 +58,14 @@ function placeOf(step) {
     step: step.id,
     block: block?.id ?? "",
     ordinal: siblings.indexOf(step),
-    name: nameOf(step),
+    ...armOf(step),
   };
 }
 
 /** @param {Element} step */
-function nameOf(step) {
-  return step.querySelector(".fp-arm .fp-chord")?.textContent?.trim() ?? "";
+function armOf(step) {
+  const label = part(step, ".fp-arm .fp-chord", HTMLElement);
+  return { name: label?.dataset.built ?? label?.textContent?.trim() ?? "", named: label?.dataset.name };
 }
 
 /**
@@ -95,8 +98,8 @@ function offer(place) {
   if (link.dataset.carryOn === "lesson" && (elsewhere || (place.ordinal < 1 && !place.practised))) return;
   link.href = siteRoot() + place.page + (place.practised && askedToPractise(place.practised) ? place.practised : "#" + encodeURIComponent(place.step));
   thePart(link, "[data-say]", HTMLElement).textContent = link.dataset.words ?? "";
-  const where = link.dataset.carryOn === "lesson" ? [place.name] : [place.title, place.name];
-  thePart(link, "[data-where]", HTMLElement).textContent = where.filter(Boolean).join(", ");
+  const title = link.dataset.carryOn === "lesson" ? "" : place.title;
+  thePart(link, "[data-where]", HTMLElement).replaceChildren(title, title && place.name ? ", " : "", nameOf(place.name, place.named));
   link.hidden = false;
 }
 

@@ -1,9 +1,10 @@
 // At a step that is no longer what it was when it was practised: says so, says what changed, and lets the tries begin anew.
+import { nameOf } from "../names.js";
 import { part, thePart } from "../parts.js";
 import { differences } from "./difference.js";
 import { keyOf } from "./record.js";
 import { keepRecords, records } from "./shelf.js";
-import { keptWords, shareSaid } from "./words.js";
+import { keptWords, saidWith, shareSaid } from "./words.js";
 
 /**
  * @typedef {import("./match.js").Match} Match
@@ -39,19 +40,22 @@ function startChanged({ kept, now }) {
   return !differences(kept.toShape, now?.toShape ?? "").length && differences(kept.fromShape, now?.fromShape ?? "").length > 0;
 }
 
-/** @param {Pick<Match, "kept" | "now">} match @returns {string[]} */
+/** @param {Pick<Match, "kept" | "now">} match @returns {(string | Node)[][]} */
 function told({ kept, now }) {
   const say = keptWords();
-  const names = { name: kept.fromName, now: now?.fromName ?? "" };
-  if (startChanged({ kept, now })) return [say(names.name === names.now ? "held-otherwise" : "other-start", names)];
+  if (startChanged({ kept, now })) {
+    const was = nameOf(kept.fromName, kept.fromNamed);
+    if (kept.fromName === now?.fromName) return [saidWith(say, "held-otherwise", { name: was })];
+    return [saidWith(say, "other-start", { name: was, now: nameOf(now?.fromName ?? "", now?.fromNamed) })];
+  }
   const stopped = (/** @type {Stopped} */ { fret, finger }) =>
     say(fret === null ? "silent" : fret === 0 ? "open" : finger === "T" ? "thumb" : finger ? "pressed" : "at-fret", { fret: fret ?? 0, finger });
-  return differences(kept.toShape, now?.toShape ?? "").map(({ string, was, now: is }) => say("string", { n: string, was: stopped(was), now: stopped(is) }));
+  return differences(kept.toShape, now?.toShape ?? "").map(({ string, was, now: is }) => [say("string", { n: string, was: stopped(was), now: stopped(is) })]);
 }
 
-/** @param {string} text */
-function line(text) {
+/** @param {(string | Node)[]} said */
+function line(said) {
   const item = document.createElement("li");
-  item.textContent = text;
+  item.append(...said);
   return item;
 }

@@ -4,7 +4,7 @@ import { practiseAddress } from "../practice/address.js";
 import { keep, recall, siteRoot } from "../store.js";
 import { LARGEST, joined, readFile, written } from "./file.js";
 import { keepRecords, records } from "./shelf.js";
-import { keptWords, shareSaid } from "./words.js";
+import { changeSaid, keptWords, shareSaid } from "./words.js";
 
 /** @typedef {import("./record.js").Kept} Kept */
 
@@ -54,7 +54,7 @@ function lessonRows(all) {
 function row(kept) {
   const say = keptWords();
   const made = document.createElement("li");
-  const name = say("change", { from: kept.fromName, to: kept.toName });
+  const name = changeSaid(kept, say);
   made.append(kept.gone ? name : link(siteRoot() + kept.page + practiseAddress([kept.from, kept.to]), name), " ");
   const about = document.createElement("small");
   about.textContent = [shareSaid(kept, say), kept.done && kept.tries ? say("done") : "", kept.gone ? say("gone") : ""].filter(Boolean).join(" · ");
@@ -62,11 +62,11 @@ function row(kept) {
   return made;
 }
 
-/** @param {string} href @param {string} text */
+/** @param {string} href @param {string | Node} text */
 function link(href, text) {
   const made = document.createElement("a");
   made.href = href;
-  made.textContent = text;
+  made.append(text);
   return made;
 }
 

@@ -3,7 +3,7 @@ import { part, thePart } from "../parts.js";
 import { practiseAddress } from "../practice/address.js";
 import { siteRoot } from "../store.js";
 import { due, tally } from "./tries.js";
-import { keptWords } from "./words.js";
+import { changeSaid, keptWords } from "./words.js";
 
 /** So many at a time; what is left comes when these are done. */
 const SHOWN = 6;
@@ -24,7 +24,7 @@ function item(change) {
   const say = keptWords();
   const link = document.createElement("a");
   link.href = siteRoot() + change.page + practiseAddress([change.from, change.to]);
-  link.textContent = say("change", { from: change.fromName, to: change.toName });
+  link.append(changeSaid(change, say));
   const where = document.createElement("small");
   where.textContent = say("where", { title: change.title, ...tally(change) });
   const made = document.createElement("li");
