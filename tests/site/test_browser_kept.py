@@ -118,6 +118,25 @@ def test_what_is_due_is_few_and_mixed(visit: Visiting) -> None:
         assert blocks == ["dark", "other"] * 3
 
 
+def test_the_words_above_what_is_due_are_true_of_it(visit: Visiting) -> None:
+    clean = {"clean": 2, "day": {"number": 1, "clean": 2, "tries": 2}}
+    with visit() as student:
+        page = student.open(LESSON)
+        one = [change(page, number) for number in range(1, 5)]
+        eight = [*one, *({**record, "block": "other", "to": f"{record['to']}2"} for record in one)]
+        for records, words in (
+            ([{**one[0], **clean}], "This change is due again."),
+            (one[:2], "These changes are due again, mixed."),
+            ([one[0], *({**each, **clean} for each in eight[1:])], "These are the least clean of the changes"),
+            ([{**each, **clean} for each in eight], "These are some of the changes that are due again, mixed."),
+        ):
+            keep(page, records)
+            page = student.open()
+            until(page, "document.querySelector('.today')?.checkVisibility()")
+            assert page.inner_text(".today > p").startswith(words)
+            assert "least clean" not in page.inner_text(".today") or "least clean" in words
+
+
 def test_a_step_that_changed_since_says_so_and_what_changed(visit: Visiting) -> None:
     with visit() as student:
         tried(student, True, False)

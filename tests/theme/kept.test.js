@@ -58,6 +58,15 @@ test("the least clean comes first, and two of a block are not next to each other
   assert.deepEqual(dueIn(all.map((kept) => ({ ...kept, gone: true })), noon(1)), []);
 });
 
+test("of what is due none is left out for a cleaner one, however they are mixed", () => {
+  /** @param {string} block @param {number} clean @param {number} at */
+  const of = (block, clean, at) => tried(untried(change(block, `${at}`, "to")), [clean > 0, clean > 1], NOON);
+  const all = [of("a", 0, 1), of("a", 0, 2), of("b", 2, 1), of("a", 1, 3), of("c", 2, 1), of("b", 1, 2)];
+  assert.deepEqual(dueIn(all, noon(9), 4).map(({ block, clean }) => `${block} ${clean}`), ["a 0", "b 1", "a 0", "a 1"]);
+  assert.equal(dueIn(all, noon(9)).length, 6);
+  assert.equal(dueIn(all.map((kept) => ({ ...kept, gone: true })), noon(9), 4).length, 0);
+});
+
 test("what is practised since a step was edited comes back in place of what was before", () => {
   const [before, after] = ["x32010", "x32000"].map((to, at) => tried(untried({ ...change("a", "x02210", to), fromOrdinal: 0 }), [at === 0], noon(at)));
   assert.deepEqual(dueIn([before, after], noon(9)), [after]);
