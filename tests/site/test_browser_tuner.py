@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager
 from pathlib import Path
@@ -70,6 +71,55 @@ def test_a_flat_string_is_named_and_told_by_word_number_and_place(flat: Browser,
         page.click(LISTEN)
         assert page.inner_text(".tuner [data-says]") == "The microphone is off."
         assert all(url.startswith(student.address) for url in student.asked), "nothing is sent"
+
+
+LIVE = "window.heard.flatMap((one) => one.getTracks()).filter((track) => track.readyState === 'live').length"
+# Keeps every stream that the page has listened to.
+STREAMS = """(() => {
+  window.heard = [];
+  const devices = navigator.mediaDevices, listen = devices.getUserMedia.bind(devices);
+  devices.getUserMedia = async (wanted) => {
+    const stream = await listen(wanted);
+    window.heard.push(stream);
+    return stream;
+  };
+})()"""
+
+
+def listeners(page: Page) -> list[tuple[str, int]]:
+    """How many listen for what at the page's document and window: what a closed view leaves behind."""
+    session = page.context.new_cdp_session(page)
+    found = Counter[str]()
+    for place in ("document", "window"):
+        handle = session.send("Runtime.evaluate", {"expression": place})["result"]["objectId"]
+        told = session.send("DOMDebugger.getEventListeners", {"objectId": handle})["listeners"]
+        found.update(f"{place} {one['type']}" for one in told)
+    return sorted(found.items())
+
+
+def test_when_no_string_is_left_the_microphone_is_off_the_sum_stays_and_so_does_the_focus(
+    browser: Browser, address: str, recordings: Path
+) -> None:
+    with hearing(browser.browser_type, recordings / "room.wav") as opened, visiting(opened, address) as student:
+        student.page.add_init_script(STREAMS)
+        page = student.open("the-long-dark/")
+        before = None
+        for _ in range(2):
+            page.locator("[data-ring]").first.click()
+            page.click(".ring [data-listen]")
+            until(page, "document.querySelector('.ring [data-says]').textContent === 'Pluck string 5.'")
+            assert page.evaluate(LIVE) == 1
+            page.focus(".ring [data-next]")
+            for _ in range(5):
+                page.keyboard.press("Enter")
+            assert page.inner_text(".ring [data-says]") == "0 of 5 strings rang. The microphone is off."
+            assert page.evaluate(LIVE) == 0
+            assert page.inner_text(".ring [data-listen]") == "Listen by microphone"
+            assert page.evaluate("document.activeElement.matches('.ring [data-listen]')")
+            page.keyboard.press("Escape")
+            until(page, "document.querySelector('.ring') === null")
+            before = before or listeners(page)
+        assert listeners(page) == before, "a check that is closed listens to nothing any more"
 
 
 @SMALL

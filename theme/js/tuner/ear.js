@@ -27,16 +27,28 @@ export function ear(control, says, words, { lowest, hears, turned }) {
   let finder = null;
   let heard = 0;
   let asking = false;
+  let leaving = new AbortController();
   const turn = (/** @type {boolean} */ on, /** @type {string} */ word) => {
     control.textContent = on ? say("stop") : shown;
     says.textContent = say(word);
     turned(on);
   };
-  const stop = (word = "stopped") => {
+  const over = (/** @type {string} */ word) => {
+    listening = null;
+    leaving.abort();
+    turn(false, word);
+  };
+  const stop = () => {
     if (!listening) return;
     listening.stop();
-    listening = null;
-    turn(false, word);
+    over("stopped");
+  };
+  // Out of sight, out of hearing.
+  const mindLeaving = () => {
+    leaving = new AbortController();
+    const { signal } = leaving;
+    document.addEventListener("visibilitychange", () => { if (document.hidden) stop(); }, { signal });
+    addEventListener("pagehide", stop, { signal });
   };
   const take = (/** @type {Float32Array} */ samples) => {
     if (!listening || document.querySelector("[data-sounding]")) return;
@@ -54,7 +66,8 @@ export function ear(control, says, words, { lowest, hears, turned }) {
     [finder, heard] = [null, 0];
     ask(true);
     try {
-      listening = await listen(take, () => { listening = null; turn(false, "gone"); });
+      listening = await listen(take, () => over("gone"));
+      mindLeaving();
       turn(true, "listening");
       // The browser may have asked for so long that nobody is here any more.
       if (document.hidden || !control.isConnected) stop();
@@ -64,8 +77,5 @@ export function ear(control, says, words, { lowest, hears, turned }) {
     ask(false);
   };
   control.addEventListener("click", () => (listening ? stop() : start()));
-  // Out of sight, out of hearing.
-  document.addEventListener("visibilitychange", () => { if (document.hidden) stop(); });
-  addEventListener("pagehide", () => stop());
-  return { stop: () => stop(), forget: () => finder?.forget(), open: () => listening !== null };
+  return { stop, forget: () => finder?.forget(), open: () => listening !== null };
 }

@@ -72,7 +72,12 @@ class RingCheck {
 
   /** @param {boolean} on */
   #turned(on) {
-    for (const which of ["next", "again"]) this.#control(which).hidden = !on;
+    for (const which of ["next", "again"]) {
+      const control = this.#control(which);
+      // A control that goes must not take the focus with it.
+      if (!on && document.activeElement === control) this.#control("listen").focus({ preventScroll: true });
+      control.hidden = !on;
+    }
     if (on) this.#begin();
     else for (const { item } of this.rows) item.removeAttribute("aria-current");
   }
@@ -95,10 +100,16 @@ class RingCheck {
       else item.removeAttribute("aria-current");
     });
     const row = this.rows[at];
-    const ringing = this.rows.filter(({ verdict }) => verdict === "rings").length;
-    const next = row ? this.say("now", { n: row.string }) : this.say("done", { ringing, all: this.rows.length });
-    this.#tell(before, next);
+    if (row) this.#tell(before, this.say("now", { n: row.string }));
+    else this.#sum(before);
     (row?.item ?? this.says).scrollIntoView({ block: "nearest" });
+  }
+
+  /** No string is left: nothing is listened to any longer. @param {string} before */
+  #sum(before) {
+    this.ear.stop();
+    const ringing = this.rows.filter(({ verdict }) => verdict === "rings").length;
+    this.#tell(before, `${this.say("done", { ringing, all: this.rows.length })} ${this.say("stopped")}`);
   }
 
   /** @param {string} before what is said of the string before; its line in the list says it too @param {string} next */
