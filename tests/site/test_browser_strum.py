@@ -26,6 +26,7 @@ SPY = """(() => {
     const heard = await listen(wanted);
     if (window.answered) await window.answered;
     window.heard = heard;
+    window.all?.push(heard);
     return heard;
   };
 })()"""
@@ -105,6 +106,37 @@ def test_the_key_that_asks_to_be_listened_to_also_ends_it(browser: Browser, addr
         assert page.inner_text(SAYS) == words(page, "nothing") != ""
         assert control.inner_text() == "Listen to one strum"
         assert control.evaluate("(one) => one === document.activeElement")
+
+
+LIVE = "window.all.flatMap((one) => one.getTracks()).filter((track) => track.readyState === 'live').length"
+LISTEN, STRUM = ".ring [data-listen]", ".ring button[data-strum]"
+
+
+@pytest.mark.parametrize(("first", "then"), [(LISTEN, STRUM), (STRUM, LISTEN)], ids=["strum last", "strum first"])
+@pytest.mark.parametrize("answered", [True, False], ids=["while it listens", "while the browser asks"])
+def test_only_one_of_the_check_and_the_trial_listens(
+    browser: Browser, address: str, recordings: Path, first: str, then: str, answered: bool
+) -> None:
+    def stops(control: str) -> str:
+        return f"document.querySelector('{control}').textContent === 'Stop listening'"
+
+    with trial(browser, address, recordings / "room.wav") as page:
+        page.evaluate("void (window.all = [], window.answered = new Promise((yes) => { window.answer = yes; }))")
+        if answered:
+            page.evaluate("answer()")
+        page.click(first)
+        if answered:
+            until(page, f"{stops(first)} && {LIVE} === 1")
+        page.click(then)
+        page.evaluate("answer()")
+        until(page, f"window.all.length === 2 && {LIVE} === 1")
+        until(page, stops(then))
+        assert not page.evaluate(stops(first))
+        page.click(then)
+        until(page, f"{LIVE} === 0")
+        # What had begun first, and was ended, begins again when it is asked to.
+        page.click(first)
+        until(page, f"window.all.length === 3 && {stops(first)} && {LIVE} === 1")
 
 
 @pytest.mark.parametrize("leave", [".ring [data-close]", "Escape"])

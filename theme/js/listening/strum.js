@@ -9,8 +9,13 @@ import { covered, fault } from "./fault.js";
 /** Seconds after which nobody is waited for any longer. */
 const PATIENCE = 15;
 
-/** @param {HTMLElement} place the trial's own part of the view @param {HTMLElement} step */
-export function tryStrum(place, step) {
+/**
+ * @param {HTMLElement} place the trial's own part of the view
+ * @param {HTMLElement} step
+ * @param {() => void} asks told before it listens, so that nothing else does
+ * @returns {() => void} no longer waits for a strum
+ */
+export function tryStrum(place, step, asks) {
   const say = sayFrom(place);
   const says = thePart(place, "[data-strum-says]", HTMLElement);
   const control = thePart(place, "button[data-strum]", HTMLButtonElement);
@@ -24,6 +29,7 @@ export function tryStrum(place, step) {
   let waiting = null;
   const wait = async () => {
     const mine = waiting = new AbortController();
+    asks();
     // Turned off, it would lose the focus; and the next key gives up.
     control.setAttribute("aria-busy", "true");
     control.textContent = sayOfMicrophone("stop");
@@ -39,6 +45,7 @@ export function tryStrum(place, step) {
     waiting = null;
   };
   control.addEventListener("click", () => (waiting ? waiting.abort() : wait()));
+  return () => waiting?.abort();
 }
 
 /**

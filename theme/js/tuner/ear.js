@@ -5,7 +5,7 @@ import { PitchFinder } from "./pitch.js";
 
 /**
  * @typedef {object} Ear
- * @property {() => void} stop lets the microphone go
+ * @property {() => void} stop lets the microphone go, or no longer asks for it
  * @property {() => void} forget another string comes
  * @property {() => boolean} open whether it listens
  */
@@ -14,11 +14,11 @@ import { PitchFinder } from "./pitch.js";
  * @param {HTMLButtonElement} control
  * @param {HTMLElement} says
  * @param {ParentNode} words
- * @param {{lowest: () => number, hears: (finding: import("./pitch.js").Finding, time: number) => void, turned: (on: boolean) => void}} to
- *   lowest: Hz, of the lowest string; hears: each finding, and its time in seconds of sound
+ * @param {{lowest: () => number, hears: (finding: import("./pitch.js").Finding, time: number) => void, turned: (on: boolean) => void, asks?: () => void}} to
+ *   lowest: Hz, of the lowest string; hears: each finding, and its time in seconds of sound; asks: told before the browser is asked
  * @returns {Ear}
  */
-export function ear(control, says, words, { lowest, hears, turned }) {
+export function ear(control, says, words, { lowest, hears, turned, asks = () => undefined }) {
   const say = sayFrom(words);
   const shown = control.textContent ?? "";
   /** @type {import("./microphone.js").Listening | null} */
@@ -27,6 +27,7 @@ export function ear(control, says, words, { lowest, hears, turned }) {
   let finder = null;
   let heard = 0;
   let asking = false;
+  let wanted = false;
   let leaving = new AbortController();
   const turn = (/** @type {boolean} */ on, /** @type {string} */ word) => {
     control.textContent = on ? say("stop") : shown;
@@ -39,6 +40,7 @@ export function ear(control, says, words, { lowest, hears, turned }) {
     turn(false, word);
   };
   const stop = () => {
+    wanted = false;
     if (!listening) return;
     listening.stop();
     over("stopped");
@@ -63,14 +65,15 @@ export function ear(control, says, words, { lowest, hears, turned }) {
   };
   const start = async () => {
     if (asking) return;
-    [finder, heard] = [null, 0];
+    [finder, heard, wanted] = [null, 0, true];
+    asks();
     ask(true);
     try {
       listening = await listen(take, () => over("gone"));
       mindLeaving();
       turn(true, "listening");
-      // The browser may have asked for so long that nobody is here any more.
-      if (document.hidden || !control.isConnected) stop();
+      // The browser may have asked for so long that nobody is here any more, or that something else listens.
+      if (!wanted || document.hidden || !control.isConnected) stop();
     } catch (error) {
       says.textContent = say(error instanceof Error ? error.message : "unable");
     }

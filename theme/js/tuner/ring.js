@@ -27,14 +27,17 @@ export async function openRing(template, step) {
   const check = new RingCheck(view, step);
   thePart(view, "[data-close]", HTMLButtonElement).addEventListener("click", () => view.close());
   view.addEventListener("close", () => { check.stop(); view.remove(); });
-  offerTrial(thePart(view, "[data-strum-trial]", HTMLDetailsElement), step);
+  offerTrial(thePart(view, "[data-strum-trial]", HTMLDetailsElement), step, check);
   view.showModal();
   thePart(view, "h2", HTMLElement).focus();
 }
 
-/** What listens to a whole strum is fetched when its own part is opened. @param {HTMLDetailsElement} trial @param {HTMLElement} step */
-function offerTrial(trial, step) {
-  trial.addEventListener("toggle", async () => (await import("../listening/strum.js")).tryStrum(trial, step), { once: true });
+/** What listens to a whole strum is fetched when its own part is opened. @param {HTMLDetailsElement} trial @param {HTMLElement} step @param {RingCheck} check */
+function offerTrial(trial, step, check) {
+  trial.addEventListener("toggle", async () => {
+    const { tryStrum } = await import("../listening/strum.js");
+    check.besides = tryStrum(trial, step, () => check.ear.stop());
+  }, { once: true });
 }
 
 class RingCheck {
@@ -42,6 +45,8 @@ class RingCheck {
   /** @type {Pluck | null} */
   #pluck = null;
   #deafUntil = 0;
+  /** Ends what else listens: one strum would be taken for a pluck of one string. */
+  besides = () => {};
 
   /** @param {HTMLDialogElement} view @param {HTMLElement} step */
   constructor(view, step) {
@@ -53,6 +58,7 @@ class RingCheck {
       lowest: () => frequency(Math.min(...this.rows.map(({ midi }) => midi))),
       hears: (finding, time) => this.#hear(finding, time),
       turned: (on) => this.#turned(on),
+      asks: () => this.besides(),
     });
     this.#control("tone").addEventListener("click", () => this.#tone());
     this.#control("next").addEventListener("click", () => this.#ask(this.#at + 1));
