@@ -52,6 +52,53 @@ def test_a_round_is_answered_rightly_with_the_reason_each_time_and_nothing_is_ke
         assert page.evaluate("JSON.stringify(localStorage)") == stored
 
 
+# For each step of the page, by its id: its chord's name, and what its table says each string sounds in that chord.
+TONES = """() => Object.fromEntries([...document.querySelectorAll('.fp-step[data-pitches]')].map((step) => {
+  const row = (kind) => [...step.querySelectorAll(`.fp-row-${kind} td`)];
+  const tones = row('note').map((cell, at) => [cell.querySelector('[data-name]')?.textContent,
+    row('interval')[at].querySelector('[aria-label]')?.getAttribute('aria-label')]).filter(([note]) => note);
+  return [step.id, [step.querySelector('.fp-arm .fp-chord').textContent, tones]];
+}))"""
+REASON = ".ask-reason [data-slot=reason]"
+
+
+@pytest.mark.parametrize("lesson", ["the-gate/", "the-mast-hums-e/"], ids=["plain", "with a capo"])
+@pytest.mark.parametrize("lying", [False, True], ids=["upright", "lying"])
+def test_a_name_is_explained_by_the_tones_of_its_chord_from_the_root_upwards(visit, lesson: str, lying: bool) -> None:
+    with visit() as student:
+        if lying:
+            student.page.add_init_script("localStorage.setItem('fingerpost:view', '{\"view\": \"player\"}')")
+        page = student.open(lesson)
+        with visit() as other:
+            tones = other.open(lesson).evaluate(TONES)
+        explained = 0
+        begin(page)
+        while page.locator(".ask fieldset").count():
+            asks_name = "called" in page.inner_text(".ask legend")
+            page.locator(".ask button[data-option]").first.click()
+            until(page, f"!!document.querySelector('{REASON}')")
+            if asks_name:
+                step = page.get_attribute(".ask-reason [data-slot=step]", "href")
+                name, heard = tones[step.lstrip("#")]
+                said = page.inner_text(REASON)
+                assert said.startswith(f"{name}: {name[0]}")
+                assert said.index("(the root)") == min(said.index(f"({words})") for _, words in heard)
+                for note, words in heard:
+                    assert said.count(f"{note} ({words})") == 1, said
+                explained += 1
+            page.click(".ask-on button")
+        assert explained >= 2
+
+
+def test_a_note_is_read_aloud_as_a_note_and_no_chord(visit, lessons) -> None:
+    with visit() as student:
+        page = student.open(lessons[0])
+        begin(page)
+        assert "one note is new" in page.inner_text(".ask legend")
+        for label in page.locator(".ask [data-option] [data-name]").evaluate_all("(all) => all.map((one) => one.ariaLabel)"):
+            assert label is None or "major" not in label
+
+
 def test_a_wrong_answer_is_told_in_words_by_the_keyboard_too(visit, lessons) -> None:
     with visit() as student:
         page = student.open(lessons[0])

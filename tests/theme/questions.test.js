@@ -2,6 +2,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { A_ROUND, round } from "../../theme/js/ask/questions.js";
+import { fromTheRoot, pitchClass, sameNotes } from "../../theme/js/ask/tones.js";
 
 /** @param {number} seed */
 function chances(seed) {
@@ -57,4 +58,34 @@ test("a note that sounded before on another string, or two new ones, make no fai
 test("a lesson with too little to ask about asks nothing", () => {
   assert.deepEqual(round([lesson[0]], chances(1)), []);
   assert.deepEqual(round([], chances(1)), []);
+});
+
+test("notes are told by what they sound: enharmonic spellings are one note", () => {
+  // The twelve notes of a keyboard, with the usual spellings of each.
+  const keys = ["C B# Dbb", "C# Db", "D C## Ebb", "D# Eb", "E Fb D##", "F E#", "F# Gb", "G F##", "G# Ab", "A G##", "A# Bb", "B Cb"];
+  keys.forEach((spellings, at) => spellings.split(" ").forEach((note) => assert.equal(pitchClass(note), at, note)));
+  assert.ok(sameNotes(["Eb", "A", "C", "Gb"], ["F#", "C", "Eb", "A", "C"]));
+  assert.ok(!sameNotes(["C", "E", "G"], ["C", "Eb", "G"]));
+});
+
+test("no option is right too: a chord of the same notes under another spelling, or another step's, is never offered", () => {
+  const twins = [step("Ebdim7", ["Eb", "A", "C", "Gb"], []), step("F#dim7", ["F#", "C", "Eb", "A"], []), step("Am7", ["A", "C", "G"], [], { id: "thin" })];
+  for (let seed = 0; seed < 200; seed += 1) {
+    for (const { kind, right, options } of round([...lesson, ...twins], chances(seed))) {
+      if (kind !== "name") continue;
+      if (right.endsWith("dim7")) assert.equal(options.filter((option) => option.endsWith("dim7")).length, 1);
+      if (right === "C6") assert.ok(!options.includes("Am7"), "that it lacks a tone elsewhere makes it no wrong name here");
+    }
+  }
+});
+
+test("a note that only changed its spelling did not come", () => {
+  const respelled = step("B7", ["B", "D#", "A", "F#"], ["D#"], { id: "respelled", notesBefore: ["Eb", "A", "C", "Gb"] });
+  assert.ok(round([...lesson, respelled], chances(1)).every(({ kind, step: id }) => kind !== "note" || id !== "respelled"));
+});
+
+test("the tones of a chord are told from its root upwards, each once", () => {
+  const tone = (/** @type {string} */ note, /** @type {string} */ sign) => ({ note, sign, words: "" });
+  const heard = [tone("E", "3"), tone("C", "R"), tone("G", "5"), tone("C", "R"), tone("D", "9"), tone("Bb", "♭7")];
+  assert.deepEqual(fromTheRoot(heard).map(({ note }) => note), ["C", "E", "G", "Bb", "D"]);
 });
