@@ -163,6 +163,22 @@ def test_words_of_a_page_are_told_beside_no_musical_change(repo: Repo, capsys) -
     assert {"record": "rewritten", "what": "kettle.md"} in told
 
 
+def test_pages_full_of_links_leave_room_for_the_music_in_the_comment(repo: Repo, capsys) -> None:
+    for number in range(20):
+        repo.write(f"docs/p{number}.md", "# A page\n")
+    repo.commit()
+    repo.git("branch", "-f", "main", "topic")
+    links = "".join(f"[x](https://evil.example/{'`' * 280}{n})\n" for n in range(300))
+    for number in range(20):
+        repo.write(f"docs/p{number}.md", f"# A page\n{links}")
+    changed(repo, "- 1 to B1 = C\n", "- 4 to B3 = Cadd9\n")
+    text = review(repo, capsys, "main..topic", "--format", "markdown")[1]
+    assert len(text) < 60_000
+    assert "Step 3: C -> Cadd9" in text
+    assert "The words of 20 pages changed." in text
+    assert "`docs/p0.md`: the words of the page changed; new: a link to" in text
+
+
 def test_other_files_and_the_rest_of_mkdocs_yml_are_named(repo: Repo, capsys) -> None:
     repo.write("docs/images/lamp.svg", "<svg/>")
     repo.write("mkdocs.yml", SETTINGS + "hooks: [evil.py]\n")

@@ -11,7 +11,7 @@ from fingerpost.course.comparison.doubt import doubts
 from fingerpost.course.comparison.prose import file_changes, prose_of
 from fingerpost.course.settings import OPTIONS, Settings
 from fingerpost.source.page import read_page
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 C = "3 A3, 2 D2, 1 B1, strum A-e"
@@ -24,14 +24,14 @@ def block(*steps: str, ident: str = "kettle", keys: str = "", start: str = C) ->
 
 def side(pages: dict[str, str] | str, **options: object) -> Side:
     texts = {"a.md": pages} if isinstance(pages, str) else pages
-    settings, problems = Settings.from_mapping(options)
+    chosen, problems = Settings.from_mapping(options)
     assert not problems
     read = [read_page(file, text) for file, text in texts.items()]
-    course, found = build(read, settings)
+    course, found = build(read, chosen)
     in_doubt = doubts([page.syntax for page in read], [*found, *(one for page in read for one in page.findings)])
     blocks = {b.id.text: b.source for page in read for b in page.syntax.blocks if b.id}
     prose = {page.syntax.file: prose_of(texts[page.syntax.file], page) for page in read}
-    return Side(course, settings, texts, blocks, in_doubt, prose)
+    return Side(course, chosen, texts, blocks, in_doubt, prose)
 
 
 def compared(before: dict[str, str] | str, after: dict[str, str] | str) -> Comparison:
@@ -115,6 +115,7 @@ def test_blocks_are_known_by_their_id_wherever_they_stand() -> None:
     comparison = compared({"a.md": a + b, "b.md": "# B\n"}, {"a.md": a, "b.md": "# B\n" + b})
     assert only(comparison).facts == (Fact("page", "a.md", "b.md"),)
     assert comparison.reach.pages == ("b.md", "a.md")
+    assert comparison.rewritten == ()
 
 
 def test_a_page_with_another_name_is_the_same_page() -> None:
@@ -409,6 +410,44 @@ def test_other_files_are_told_apart() -> None:
     assert [(file.file, str(file.how)) for file in changes] == [
         ("a.png", "gone"), ("b.png", "changed"), ("d.png", "added"),
     ]  # fmt: skip
+
+
+pages = st.lists(
+    st.tuples(
+        st.sampled_from(("one", "two", "three")),
+        st.sampled_from(("", "capo: 2\n", "key: C\n")),
+        st.lists(
+            st.sampled_from(("1 off", "1 to B1", "3 off", "3 to A3", "4 to B3", "hold", "rest", "1 of")), max_size=5
+        ),
+    ),
+    unique_by=lambda drawn: drawn[0],
+    max_size=3,
+)
+
+
+def course_of(drawn: list[tuple[str, str, list[str]]], **options: object) -> Side:
+    return side("# A\n\n" + "\n".join(block("hold", *lines, ident=i, keys=keys) for i, keys, lines in drawn), **options)
+
+
+@given(pages, pages, st.sampled_from((0, 0, 2)))
+@settings(max_examples=60, deadline=None)
+def test_what_is_counted_as_unchanged_is_what_no_list_names(before: list, after: list, capo: int) -> None:
+    comparison = compare(course_of(before), course_of(after, capo=capo))
+    kept, reach, there = comparison.kept, comparison.reach, [c for c in comparison.blocks if c.after]
+    changed = sum(step.after is not None for change in there for step in change.steps)
+    moved_on = changed + sum(change.transposed for change in there)
+    doubted = sum(change.uncompared for change in there)
+    assert kept.steps[0] + moved_on <= kept.steps[1] <= kept.steps[0] + moved_on + doubted
+    assert kept.blocks[1] - kept.blocks[0] == sum(change.musical for change in there) + len(
+        [one for one in comparison.unread if one.how is not How.GONE]
+    )
+    named = {*reach.chords_new, *reach.chord_shapes, *(one.symbol for one in reach.chord_sounds)}
+    named |= {symbol for symbol, _, _ in reach.chord_first}
+    assert kept.chords[1] - kept.chords[0] == len(named)
+    assert comparison.musical or kept.steps[0] == kept.steps[1]
+    assert bool(reach.pages) == (kept.pages[0] < kept.pages[1])
+    lost = sum(len(block.ids) for block in reach.ids_lost)
+    assert lost <= kept.ids[1] - kept.ids[0]
 
 
 letters = st.lists(st.sampled_from("abc"), max_size=8)

@@ -7,11 +7,14 @@ from collections.abc import Iterator
 from fingerpost.course.comparison.block_difference import BlockChange, Retuned
 from fingerpost.course.comparison.difference import PageChange, PageWords, Unread
 from fingerpost.course.comparison.step_difference import Fact, How
+from fingerpost.report.quoted import clipped
 from fingerpost.report.review import Review, counted
 from fingerpost.report.review_words import Speech
 
-MOST_NEW = 12
-"""How many links, images and tags of a page are named that were not there before. By our own choice."""
+MOST_NEW = 6
+LONGEST_NEW = 80
+"""How many links, images and tags of a page are named that were not there before, and how much of each. By our own
+choice, so that a page with many leaves room for the music."""
 
 
 def of_block(speech: Speech, change: BlockChange) -> Iterator[str]:
@@ -71,11 +74,12 @@ def _leads(speech: Speech, page: PageChange, review: Review) -> str:
 
 def prose(speech: Speech, page: PageWords, review: Review) -> str:
     """A page whose words outside its blocks changed, with what is new in them and could lead out of the page."""
-    new = [f"a link to {speech.quote(target)}" for target in page.links]
-    new += [f"the image {speech.quote(target)}" for target in page.images]
-    new += [f"the HTML {speech.quote(tag)}" for tag in page.tags]
+    new = [("a link to", target) for target in page.links]
+    new += [("the image", target) for target in page.images]
+    new += [("the HTML", tag) for tag in page.tags]
+    named = [f"{what} {speech.quote(clipped(text, LONGEST_NEW))}" for what, text in new[:MOST_NEW]]
     more = [f"{len(new) - MOST_NEW} more"] if len(new) > MOST_NEW else []
-    tail = f"; new: {', '.join([*new[:MOST_NEW], *more])}" if new else ""
+    tail = f"; new: {', '.join([*named, *more])}" if new else ""
     return f"{speech.quote(review.path(page.file))}: the words of the page changed{tail}"
 
 

@@ -25,6 +25,8 @@ MOST_CHARACTERS = 59_000
 """Hosts take about 65,000 characters; the rest is left for what a workflow puts around the review."""
 _MOST_OF_A_LIST = 12_000
 _ROOM_FOR_THE_END = 400
+_MOST_AT_THE_TOP = 10
+_MOST_OF_A_TOP_LIST = 3_000
 
 
 def code(text: str) -> str:
@@ -95,11 +97,17 @@ def _top(review: Review) -> str:
     return "\n\n".join(lines) + "\n\n"
 
 
-def _bullets(name: str, items: Iterable[str], most: int = 10) -> Iterator[str]:
+def _bullets(name: str, items: Iterable[str]) -> Iterator[str]:
+    """A list above the folds: as many of the items as it has room for, and how many more there are."""
     listed = list(items)
+    shown: list[str] = []
+    for item in listed[:_MOST_AT_THE_TOP]:
+        if sum(map(len, shown)) + len(item) > _MOST_OF_A_TOP_LIST:
+            break
+        shown.append(f"- {item}")
     if listed:
-        more = [f"- and {len(listed) - most} more"] if len(listed) > most else []
-        yield "\n".join([f"{name}:", "", *(f"- {item}" for item in listed[:most]), *more])
+        more = [f"- and {len(listed) - len(shown)} more"] if len(listed) > len(shown) else []
+        yield "\n".join([f"{name}:", "", *shown, *more])
 
 
 def _findings(review: Review) -> Iterator[_Fold]:

@@ -39,15 +39,25 @@ def _musical(review: Review) -> Iterator[str]:
     yield f"{', '.join(parts)}, in {where}." if parts else "No step changed."
     if blocks and not parts:
         yield f"Something else differs in {where}."
-    renamed = sum(page.before != page.after for page in changes.pages)
-    if renamed:
-        yield f"{counted(renamed, 'page')} came, went or changed {'its' if renamed == 1 else 'their'} name."
+    yield from _pages(review)
     if changes.settings:
         differ = "differs" if len(changes.settings) == 1 else "differ"
         yield f"{counted(len(changes.settings), 'setting')} of the course {differ}."
     if changes.unread:
         number = counted(len(changes.unread), "block")
         yield f"{number} can be read on neither side, and what changes there is not known."
+
+
+def _pages(review: Review) -> Iterator[str]:
+    """How many pages came, went, and have another name."""
+    pages = review.comparison.pages
+    came, gone = (sum(getattr(page, side) is None for page in pages) for side in ("before", "after"))
+    renamed = sum(page.left and page.after is not None for page in pages)
+    for number, one, many in ((came, "is new", "are new"), (gone, "is gone", "are gone")):
+        if number:
+            yield f"{counted(number, 'page')} {one if number == 1 else many}."
+    if renamed:
+        yield f"{counted(renamed, 'page')} {'has' if renamed == 1 else 'have'} another name."
 
 
 def _files(change: BlockChange) -> Iterator[str]:

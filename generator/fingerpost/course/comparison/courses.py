@@ -145,7 +145,7 @@ def _rewritten(
     for change in changes:
         ident = change.here.block.id
         if change.musical or change.words:
-            told.add(change.here.file)
+            told |= {placed.file for placed in (change.before, change.after) if placed is not None}
         elif before.blocks.get(ident) != after.blocks.get(ident):
             told.add(change.here.file)
             yield ident
