@@ -199,10 +199,20 @@ def test_steps_that_change_places_are_said_to_be_elsewhere(repo: Repo, capsys) -
     lines = "- 1 off = Cmaj7 @0:10\n- 1 to B1 = C\n- 4 to B3\n- 4 off = C\n"
     repo.write("docs/kettle.md", PAGE.replace("- 1 off = Cmaj7 @0:10\n- 1 to B1 = C\n", lines))
     repo.commit()
-    text = review(repo, capsys)[1]
-    assert "2 steps moved, in 1 block on 1 page." in text
-    assert "; at another place\n" in text
-    assert "new id" not in text
+    forms = in_every_form(repo, capsys)
+    assert "2 steps moved, in 1 block on 1 page." in forms["text"]
+    assert "; at another place\n" in forms["text"]
+    assert "new id" not in forms["text"]
+    assert "<svg" not in forms["html"], "before and after would be the same picture"
+
+
+def test_a_capo_for_one_block_is_told_in_it(repo: Repo, capsys) -> None:
+    changed(repo, "title: While it boils\n", "title: While it boils\ncapo: 3\n")
+    forms = in_every_form(repo, capsys)
+    said = "every shape keeps its fingers and sounds 3 semitones higher: C sounds as Eb, not as C"
+    assert f"  capo: 0 -> 3\n  {said}\n" in forms["text"]
+    assert "<code>kettle</code>: no changed step, in <code>docs/kettle.md</code>" in forms["markdown"]
+    assert "Unchanged: 1 of 2 pages, 1 of 2 blocks, 3 of 8 steps, " in forms["text"]
 
 
 def test_one_file_is_written_and_only_where_it_is_asked_for(repo: Repo, capsys, tmp_path: Path) -> None:

@@ -106,7 +106,7 @@ def _block(change: BlockChange, number: int, review: Review, draw: tuple[Draw, D
 
 def _step(step: StepChange, change: BlockChange, ident: str, draw: tuple[Draw, Draw] | None) -> Iterator[str]:
     yield f"<article><h3>{SPEECH.step(step).replace('; ', '<br>', 1)}</h3>"
-    if draw is not None:
+    if draw is not None and step.how is not How.MOVED:
         yield '<div class="pair">'
         sides = (("Before", step.before, change.before, draw[0]), ("After", step.after, change.after, draw[1]))
         for name, drawn, placed, picture in sides:

@@ -134,7 +134,8 @@ def _heading(change: BlockChange, review: Review) -> str:
     here = change.here
     steps = sum(step.how is not How.FOLLOWS for step in change.steps)
     became = block_became(change)
-    counts = counted(len(here.block.steps), "step") if became else f"{counted(steps, 'changed step')}"
+    changed = counted(steps, "changed step") if steps or not change.musical else "no changed step"
+    counts = counted(len(here.block.steps), "step") if became else changed
     what = f"{became}, {counts}" if became else counts if change.musical else "words only"
     return f"{_escaped(here.block.id)}: {what}, in {_escaped(review.path(here.file))}"
 

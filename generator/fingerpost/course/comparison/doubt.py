@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from fingerpost.diagnostics import Code, Diagnostic, Severity, Span
@@ -31,7 +32,7 @@ def doubts(pages: Iterable[PageSyntax], findings: Iterable[Diagnostic]) -> Doubt
     A block that is no more than a notice though it has no error of its own is in doubt by another; it is not in here.
     """
     errors: dict[str, list[Diagnostic]] = {}
-    for finding in findings:
+    for finding in sorted(findings):
         if finding.severity is Severity.ERROR:
             errors.setdefault(finding.span.file, []).append(finding)
     out: dict[tuple[str, int], float] = {}
@@ -39,7 +40,7 @@ def doubts(pages: Iterable[PageSyntax], findings: Iterable[Diagnostic]) -> Doubt
     for page in pages:
         unsure = False
         for block in page.blocks:
-            inside = [error for error in errors.get(page.file, ()) if _holds(block, error)]
+            inside = _inside(block, errors.get(page.file, []))
             goes_on = _goes_on_in_doubt(block, unsure, ends)
             if inside:
                 out[page.file, block.span.line] = 0 if goes_on else _first(block, inside)
@@ -48,8 +49,14 @@ def doubts(pages: Iterable[PageSyntax], findings: Iterable[Diagnostic]) -> Doubt
     return out
 
 
-def _holds(block: BlockSyntax, error: Diagnostic) -> bool:
-    return block.span.line <= error.span.line <= block.span.end_line
+def _inside(block: BlockSyntax, errors: Sequence[Diagnostic]) -> Sequence[Diagnostic]:
+    """Of the errors of a page, in order, those of a block."""
+    first = bisect_left(errors, block.span.line, key=_line)
+    return errors[first : bisect_right(errors, block.span.end_line, key=_line)]
+
+
+def _line(error: Diagnostic) -> int:
+    return error.span.line
 
 
 def _goes_on_in_doubt(block: BlockSyntax, before: bool, ends: Mapping[str, bool]) -> bool:

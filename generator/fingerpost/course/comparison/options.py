@@ -37,7 +37,8 @@ def _amounts(table: str, old: Any, new: Any) -> Iterator[Fact]:
 
 def _redirects(these: Collection[tuple[str, str]], others: Collection[tuple[str, str]]) -> str | None:
     """The redirects that only one side has."""
-    return ", ".join(f"{old} to {new}" for old, new in these if (old, new) not in others) or None
+    known = frozenset(others)
+    return ", ".join(f"{old} to {new}" for old, new in these if (old, new) not in known) or None
 
 
 def _ties(ties: Collection[tuple[Chord, Chord]]) -> str | None:
