@@ -27,6 +27,7 @@ from fingerpost.source.block_lines import (
     key_without_colon,
 )
 from fingerpost.source.findings import Findings
+from fingerpost.source.lost_hyphen import step_without_hyphen
 from fingerpost.source.references import reference, refuse
 from fingerpost.source.syntax import Token
 
@@ -105,10 +106,21 @@ class _Outliner:
         goes_on = self.goes_on_with_words(line.indent)
         if line.hyphen is not None and not goes_on:
             return self.open_item(line, line.hyphen)
+        if not goes_on and self.steps_may_follow(line) and (step := step_without_hyphen(line, self.findings)):
+            return self.open_item(step, step.hyphen or step.whole)
         pair = key_and_value(line.whole, self.known, self.findings)
         if pair is not None and (not goes_on or pair[0].text in self.known):
             return self.open_key(line.indent, *pair)
         return self.more_words(line)
+
+    def steps_may_follow(self, line: BlockLine) -> bool:
+        """Whether a step is due on a line; one that begins with `move:` is due where the step above has its move."""
+        if self.entry is None or self.entry.key.text != "steps" or self.entry.words or line.indent < self.entry.indent:
+            return False
+        if self.item is None or not line.whole.text.startswith("move"):
+            return self.item is None or line.indent <= self.item.indent
+        has_move = bool(self.item.words) or any(entry.key.text == "move" for entry in self.item.entries)
+        return has_move and line.indent <= self.item.indent
 
     @property
     def open_entry(self) -> Entry | None:
