@@ -239,6 +239,8 @@ class _Builder:
         self.blocks.unknown.update(doubtful.step_ids)
         if syntax.id is not None:
             self.blocks.unknown.add(syntax.id.text)
+        else:
+            self.blocks.nameless = self.trail.nameless = True
 
     def _leave(self, block_id: str, syntax: BlockSyntax, built: BuiltBlock) -> None:
         """Leaves the hand where the block ends, for those that go on from it; after a rest, the shape before it."""

@@ -16,6 +16,7 @@ from fingerpost.music import chord_symbol
 from fingerpost.music.chord import Chord
 from fingerpost.music.chord_name import fit
 from fingerpost.source.syntax import Mention, Token
+from fingerpost.source.typing_slips import meant_by
 
 
 @dataclass(frozen=True)
@@ -33,11 +34,15 @@ class Here:
 
 @dataclass
 class Blocks:
-    """All blocks of a course by id, and their steps by id, each with the file that it stands in."""
+    """All blocks of a course by id, and their steps by id, each with the file that it stands in.
+
+    unknown: ids of what can't be made out. nameless: there are blocks without an id, so any id may be theirs.
+    """
 
     by_id: dict[str, tuple[str, Block]] = field(default_factory=dict)
     by_step: dict[str, tuple[str, Block, Step]] = field(default_factory=dict)
     unknown: set[str] = field(default_factory=set)
+    nameless: bool = False
 
     def add(self, file: str, block: Block) -> None:
         """Takes a block in; the first of an id counts."""
@@ -94,16 +99,21 @@ def _step(mention: Mention, here: Here, blocks: Blocks, trail: Trail) -> Mention
     if len(mention.words) == 1 and token.text in blocks.by_step:
         file, block, step = blocks.by_step[token.text]
     else:
-        file, block = _block(token, blocks)
+        if (found := _block(token, blocks)) is None:
+            return _plain(mention)
+        file, block = found
         step = block.steps[0] if len(mention.words) == 1 else _step_of(mention.words[1], block)
     words = _words(mention)
     return MentionMeaning(mention.kind, mention.ordinal, words, mention.span, file, block.id, step, block.fretboard)
 
 
-def _block(token: Token, blocks: Blocks) -> tuple[str, Block]:
+def _block(token: Token, blocks: Blocks) -> tuple[str, Block] | None:
+    """The block of that id and its file; None where it may be one that has lost its id."""
     if token.text in blocks.by_id:
         return blocks.by_id[token.text]
     near = nearest(token.text, blocks.by_id)
+    if blocks.nameless and not meant_by(token.text, blocks.by_id):
+        return None
     message = f"No block or step is called {quoted(token.text)}"
     raise slip(
         token.span, Code.UNRESOLVED_MENTION, message, "the id of a block, then a chord or the id of a step", near

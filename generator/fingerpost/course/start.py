@@ -141,6 +141,8 @@ def _ending(token: Token, trail: Trail) -> Ending:
         raise slip(
             token.span, Code.UNRESOLVED_START, message, "a block that comes before this one", nearest(token.text, known)
         )
+    if trail.nameless and not meant_by(token.text, known):
+        return Ending(token.text, token.span, None, sure=False)
     near = nearest(token.text, known)
     expected = f"the id of an earlier block{' such as ' + quoted(near) if near else ''}"
     raise slip(token.span, Code.UNRESOLVED_START, f"No block or step is called {quoted(token.text)}", expected, near)

@@ -56,7 +56,8 @@ class Trail:
     come. sightings: by the chord shown, in order. last_in_teaching: the latest of a chord in a block that teaches it.
     in_doubt: sightings in blocks with errors, which no page shows; nothing is said of what mending may bring back.
     promised: chords that such a block teaches and that no step of it shows now, with its id. lost: endings by the ids
-    of its steps. awaited: of the promised chords and the lost ids, those of blocks that may stand anywhere.
+    of its steps. nameless: a block has no id, so that any may be its. awaited: of the promised chords and the lost
+    ids, those of blocks that may stand anywhere.
     """
 
     endings: dict[str, Ending] = field(default_factory=dict)
@@ -68,6 +69,7 @@ class Trail:
     in_doubt: dict[Chord, list[Sighting]] = field(default_factory=dict)
     promised: dict[Chord, str] = field(default_factory=dict)
     lost: dict[str, Ending] = field(default_factory=dict)
+    nameless: bool = False
     awaited: tuple[frozenset[Chord], frozenset[str]] = (frozenset(), frozenset())
     last_on_page: Ending | None = None
 

@@ -59,6 +59,8 @@ def targets_of(
 
 
 def _anchors(file: str, own: Mapping[str, PageRead], course: Course, settings: Settings) -> frozenset[str] | None:
+    if file in own and any(block.id is None for block in own[file].syntax.blocks):
+        return None  # an id is lost there, and any anchor may be meant for it
     if file in own:
         return frozenset(_of_page(own[file], course))
     return _of_made(file, course, settings) if file in ADDED else None
