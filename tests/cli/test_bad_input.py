@@ -223,3 +223,31 @@ def test_bytes_of_any_kind(tmp_path, capsys, caplog, data, codes):
     if data and b"\xff\xfe" not in data[:2]:
         assert [p.text for p in made.all("p") if not p.around][-1].strip("\x00\n") == "Words after."
         assert any(section.attributes.get("id") == "good" for section in made.all("section"))
+
+
+PICTURE = b"\x89PNG\r\n\x1a\n\x00\x00\xff\xd8" + bytes(range(256))
+
+
+def test_a_page_that_is_no_text_is_told_once_and_nothing_is_written(tmp_path, capsys, monkeypatch):
+    main(["new", str(tmp_path / "mine")])
+    pages = tmp_path / "mine" / "course"
+    (pages / "photo.md").write_bytes(PICTURE)
+    typed = (pages / "index.md").read_text() + "\n- One\n\n  ```moves\n  id: a\n  steps:\n  - hold\n  ```\n"
+    (pages / "index.md").write_text(typed)
+    monkeypatch.chdir(tmp_path / "mine")
+    capsys.readouterr()
+    assert main(["check", "--fix", "--format", "json"]) == 2
+    found = [json.loads(line) for line in capsys.readouterr().out.splitlines()]
+    assert [one["code"] for one in found if one["file"] == "course/photo.md"] == ["unreadable-file"]
+    assert (pages / "index.md").read_text() == typed
+    assert main(["check", "course/index.md"]) == 1
+    assert main(["check", "course/photo.md"]) == 2
+
+
+def test_sources_that_are_gone_are_said_with_what_to_do(tmp_path, capsys, monkeypatch):
+    main(["new", str(tmp_path / "mine")])
+    (tmp_path / "mine" / "course").rename(tmp_path / "mine" / "lessons")
+    monkeypatch.chdir(tmp_path / "mine")
+    capsys.readouterr()
+    assert main(["check"]) == 2
+    assert "set docs_dir to the one that holds the pages" in capsys.readouterr().out

@@ -42,7 +42,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(args: argparse.Namespace) -> int:
-    """Checks the course; the exit code is 1 if there are errors, 2 if there is no course to read."""
+    """Checks the course; the exit code is 1 if there are errors, 2 if there is no course, or a page that is none."""
     from fingerpost.cli.places import Places
     from fingerpost.workspace.checked import check
     from fingerpost.workspace.course_folder import CourseUnreadableError, load
@@ -52,8 +52,9 @@ def run(args: argparse.Namespace) -> int:
     except CourseUnreadableError as problem:
         complain(problem.message, problem.fix)
         return WRONG_USAGE
+    unread = not sources.readable or (bool(sources.no_text) and sources.only in (None, *sources.no_text))
     absolute = os.path.isabs(args.path) and args.format != "sarif"
-    refused = _fix(sources, Places.of(sources, absolute), args.format) if args.fix else False
+    refused = _fix(sources, Places.of(sources, absolute), args.format) if args.fix and not unread else False
     sources = load(Path(args.path)) if args.fix else sources
     places = Places.of(sources, absolute)
     checked = check(sources, for_pages=False)
@@ -64,7 +65,7 @@ def run(args: argparse.Namespace) -> int:
         from fingerpost.report.text import accepted
 
         print(accepted(len(checked.accepted)))
-    if refused:
+    if refused or unread:
         return WRONG_USAGE
     return FOUND_ERRORS if any(finding.severity == "error" for finding in findings) else FINE
 

@@ -113,7 +113,8 @@ def _refuse_unreadable(sources: CourseSources, called: str) -> None:
     if not sources.readable:
         found = sources.findings[0]
         raise CourseUnreadableError(f"At {called} the course can't be read: {found.message}", found.fix)
-    binary = next((page.file for page in sources.pages if "\0" in page.text), None)
+    zeros = (page.file for page in sources.pages if "\0" in page.text)
+    binary = next(iter((*sources.no_text, *zeros)), None)
     if binary is not None:
         raise CourseUnreadableError(
             f"At {called} the page {binary!r} is no text: it holds zero bytes",

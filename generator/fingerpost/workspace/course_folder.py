@@ -14,7 +14,7 @@ from fingerpost.diagnostics import Code, Diagnostic, Severity, Span
 from fingerpost.workspace.files import DiskFiles, Files, TooLargeError
 from fingerpost.workspace.nav import is_page, lost_findings, order_of
 from fingerpost.workspace.own_options import option_places, own_options
-from fingerpost.workspace.page_text import MOST_BYTES, PageText, decode, no_address, too_large
+from fingerpost.workspace.page_text import MOST_BYTES, PageText, binary, decode, is_binary, no_address, too_large
 from fingerpost.workspace.settings_file import SettingsFile, read_settings
 from fingerpost.workspace.tree import Tree, link_findings, unfollowed_findings
 
@@ -38,6 +38,7 @@ class CourseSources:
     only: the single page that was asked for, else None. files: all files of the sources, as paths from `docs`.
     settings_name is how findings call mkdocs.yml; findings about pages name them by their path from `docs`.
     readable is False where mkdocs.yml can't be read or its folder of sources is not there; findings say why.
+    no_text: the pages that are none, such as a picture with the ending of a page; they are not read.
     unplaced: the pages that a `nav` leaves out; nav_place: where that is written.
     """
 
@@ -52,6 +53,7 @@ class CourseSources:
     settings_name: str | None = None
     settings_text: str = ""
     readable: bool = True
+    no_text: tuple[str, ...] = ()
     unplaced: tuple[str, ...] = ()
     nav_place: Span | None = None
 
@@ -91,8 +93,15 @@ def _around(page: Path) -> CourseSources:
                 return course
             break
     text, findings = _page(DiskFiles(real.parent), "", real.name)
+    no_text = (real.name,) if findings == (binary(real.name),) else ()
     return CourseSources(
-        real.parent, real.parent, text, files=frozenset(os.listdir(real.parent)), findings=findings, only=real.name
+        real.parent,
+        real.parent,
+        text,
+        files=frozenset(os.listdir(real.parent)),
+        findings=findings,
+        only=real.name,
+        no_text=no_text,
     )
 
 
@@ -130,6 +139,9 @@ def course_from(files: Files, settings_name: str, root: Path) -> CourseSources:
         settings_name=settings_name,
         settings_text=_text_of(files, settings_name),
         readable=settings.usable and problem is None,
+        no_text=tuple(
+            found.span.file for _, findings in read for found in findings if found == binary(found.span.file)
+        ),
         unplaced=order.unplaced,
         nav_place=settings.places.get(("nav",)),
     )
@@ -139,7 +151,10 @@ def _page(files: Files, docs: str, file: str) -> tuple[tuple[PageText, ...], tup
     if (nameless := no_address(file)) is not None:
         return (), (nameless,)
     try:
-        text, findings = decode(file, files.read(posixpath.join(docs, file), MOST_BYTES))
+        data = files.read(posixpath.join(docs, file), MOST_BYTES)
+        if is_binary(data):
+            return (), (binary(file),)
+        text, findings = decode(file, data)
         return (text,), findings
     except TooLargeError as error:
         return (), (too_large(file, error.size),)

@@ -36,6 +36,24 @@ def too_large(file: str, size: int) -> Diagnostic:
     )
 
 
+def is_binary(data: bytes) -> bool:
+    """Whether these bytes are no text at all, such as a picture's; text in another encoding is text all the same."""
+    if b"\0" not in data or data.startswith((b"\xff\xfe", b"\xfe\xff")):
+        return False
+    try:
+        data.decode("utf-8")
+    except UnicodeDecodeError:
+        return True
+    return False
+
+
+def binary(file: str) -> Diagnostic:
+    """The finding for a page that is no text, and so is not read."""
+    message = "This page is no text, so it is not read: it holds zero bytes, as pictures and sounds do"
+    fix = "take the file out, or give it the ending of its kind"
+    return Diagnostic(Span(file, 1, 1, 1, 1), Severity.ERROR, Code.UNREADABLE_FILE, message, "a page of Markdown", fix)
+
+
 def no_address(file: str) -> Diagnostic | None:
     """The finding for a page whose name is not UTF-8 on the disk: such a name makes no address on the web."""
     try:
