@@ -17,6 +17,7 @@ from fingerpost.course.meant.thread import Joined, Strand
 from fingerpost.course.meant.unread_line import Unread
 from fingerpost.course.model import Block, Step
 from fingerpost.course.name_book import NameBook
+from fingerpost.course.naming import unreadable_names
 from fingerpost.course.perform import Held, Stuck, movers, perform
 from fingerpost.course.practice import practice
 from fingerpost.course.slip import warning
@@ -74,10 +75,10 @@ def build_block(
     """
     ground = lines.ground
     if start.shape is None:
-        return BuiltBlock(None, start.findings)
+        return BuiltBlock(None, (*start.findings, *unreadable_names(syntax)))
     shape, found = _with_fingers(start.shape, syntax, ground)
     if shape is None:
-        return BuiltBlock(None, (*start.findings, *found))
+        return BuiltBlock(None, (*start.findings, *found, *unreadable_names(syntax)))
     asking = NameBook(book.used)
 
     def begin(held: Held) -> Walk:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from fingerpost.course.ground import Ground
@@ -15,7 +16,7 @@ from fingerpost.diagnostics import Code, Diagnostic, Edit
 from fingerpost.music import chord_symbol
 from fingerpost.music.chord import Chord
 from fingerpost.music.chord_name import Fit, fit
-from fingerpost.source.syntax import NameSaid, Token
+from fingerpost.source.syntax import BlockSyntax, NameSaid, Token
 
 MOST_NAMES_OFFERED = 3
 
@@ -44,6 +45,15 @@ def chord_or_none(token: Token) -> Chord | None:
         return symbol_of(token)
     except Slip:
         return None
+
+
+def unreadable_names(block: BlockSyntax) -> Iterator[Diagnostic]:
+    """What is wrong with the names of a block themselves, where nothing is known of what sounds in it."""
+    for name in block.names:
+        try:
+            symbol_of(name.symbol)
+        except Slip as unread:
+            yield unread.finding
 
 
 def name_shape(heard: Heard | None, said: NameSaid | None, ground: Ground, book: NameBook) -> Named:
