@@ -73,6 +73,7 @@ class Code(enum.StrEnum):
     TIE_DECIDED_OTHERWISE = "tie-decided-otherwise"
     # the course
     DUPLICATE_ID = "duplicate-id"
+    UNUSED_ID = "unused-id"
     UNRESOLVED_START = "unresolved-start"
     UNRESOLVED_MENTION = "unresolved-mention"
     MENTION_DENIED = "mention-denied"

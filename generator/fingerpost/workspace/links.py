@@ -8,6 +8,7 @@ from fingerpost.course.model import Course
 from fingerpost.course.rules.dead_link import Targets, dead_links
 from fingerpost.course.rules.dead_redirect import dead_redirects
 from fingerpost.course.rules.duplicate_id import ids_of_headings
+from fingerpost.course.rules.unused_id import unused_ids
 from fingerpost.course.settings import Settings
 from fingerpost.diagnostics import Diagnostic, Span
 from fingerpost.source.headings import ids_in_html, slug
@@ -33,6 +34,8 @@ def link_faults(
     for page in pages:
         yield from ids_of_headings(page)
         yield from dead_links(page, targets)
+    if all_known:
+        yield from unused_ids(pages, course, settings.redirects)
 
 
 def redirect_faults(

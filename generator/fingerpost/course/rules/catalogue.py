@@ -208,6 +208,13 @@ CATALOGUE: dict[Code, Explanation] = {
         "id: same     (and again on another page)",
         "id: same-evening",
     ),
+    Code.UNUSED_ID: Explanation(
+        "An id of a step that nothing refers to",
+        "The id that a step gets by itself serves links and progress as well, and tells students when the step has "
+        "become another. One by hand is there to be referred to; perhaps the mention that should do so names another.",
+        "- move: 1 to B1\n  id: the-easy-one     (and nowhere a mention of it, or a link to it)",
+        "- move: 1 to B1\n  id: the-easy-one\n\nand in the prose `step: several the-easy-one`",
+    ),
     Code.UNRESOLVED_START: Explanation(
         "A start that leads nowhere, or to two places",
         "`previous`, `after` and `as taught` must point to one shape that comes earlier in the course.",

@@ -11,9 +11,6 @@ Nor may an id be the anchor of a heading below the title on its page: a link to 
 the title the page itself makes no anchor then, so that links mean the block.
 
     ## Slack water      and below it a block with   id: slack-water
-
-An id that nothing points to is no slip: an explicit one of a step stands for a student's progress and for takes, and
-a heading's for links from elsewhere; a finding about them would be noise.
 """
 
 from __future__ import annotations

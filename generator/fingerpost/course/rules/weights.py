@@ -16,6 +16,7 @@ _UNLIKE_ERRORS: dict[Code, tuple[Severity, ...]] = {
     Code.SHAPE_REPEATED: (Severity.NOTE,),
     Code.NAME_WOULD_HOLD: (Severity.NOTE,),
     Code.TIE_DECIDED_OTHERWISE: (Severity.ERROR, Severity.WARNING),
+    Code.UNUSED_ID: (Severity.NOTE,),
     Code.TAUGHT_BUT_NOT_USED: (Severity.WARNING,),
     Code.CUES_OUT_OF_ORDER: (Severity.WARNING,),
     Code.HARDER_STEP: (Severity.NOTE,),
