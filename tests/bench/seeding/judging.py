@@ -15,9 +15,10 @@ from fingerpost.diagnostics import Diagnostic, Edit, Severity
 from fingerpost.source.page import PageRead, read_page
 
 from .oracle import contradiction
-from .slips import Slip
+from .places import Slip
 
 ABOVE = re.compile(r"Write `(.+)` above this line\.")
+BEFORE = re.compile(r"put (\S+) before this page")
 BELOW = re.compile(r"Write `(.+)` below this line\.")
 
 
@@ -57,29 +58,49 @@ class Judge:
         self.clean, self.found = self.checked({})
         self.model = taught(self.clean)
 
-    def checked(self, over: dict[str, str]) -> tuple[Course, tuple[Diagnostic, ...]]:
-        """The course with some pages otherwise, and what is found."""
-        pages = [read_page(file, over[file]) if file in over else self.reads[file] for file in self.texts]
+    def checked(self, over: dict[str, str], order: Sequence[str] = ()) -> tuple[Course, tuple[Diagnostic, ...]]:
+        """The course with some pages otherwise, perhaps in another order, and what is found."""
+        pages = [read_page(file, over[file]) if file in over else self.reads[file] for file in order or self.texts]
         course, found = build(pages, self.settings, self.memory, for_pages=False)
         return course, settle((*(finding for page in pages for finding in page.findings), *found), ()).standing
 
     def verdict(self, slip: Slip) -> Verdict:
         """What the check says."""
-        course, found = self.checked({slip.file: "\n".join(slip.lines)})
+        course, found = self.checked({slip.file: "\n".join(slip.lines)}, slip.order)
         changes = bool([f for f in found if f.severity is Severity.ERROR]) or taught(course) != self.model
-        here = [f for f in found if f.span.file == slip.file and f.span.line in (slip.line, *slip.near)]
-        exact = [f for f in here if f.span.line != slip.line or _touches(f, slip)]
+        here = [f for f in found if _is_there(f, slip)]
+        exact = [f for f in here if f.span.file != slip.file or f.span.line != slip.line or _touches(f, slip)]
         fixed = any(self.mends(finding, slip) for finding in here)
-        denied = contradiction({**self.texts, slip.file: "\n".join(slip.lines)}, self.preferred)
+        texts = {**self.texts, slip.file: "\n".join(slip.lines)}
+        denied = contradiction({file: texts[file] for file in slip.order or texts}, self.preferred)
         return Verdict(slip, changes, denied, bool(found), bool(here), bool(exact), fixed, len(found), found)
 
     def mends(self, finding: Diagnostic, slip: Slip) -> bool:
         """Whether doing what the finding says gives a course without findings."""
-        texts = (
-            (_edited(slip.lines, [edit]) for edit in finding.edits) if finding.edits else _fixed(slip.lines, finding)
-        )
-        clean = "\n".join(self.texts[slip.file].split("\n"))
-        return any("\n".join(text) == clean or not self.checked({slip.file: "\n".join(text)})[1] for text in texts)
+        if before := BEFORE.match(finding.fix):
+            return not self.checked({}, _put_before(slip.order or tuple(self.texts), before[1], finding.span.file))[1]
+        file = finding.span.file
+        lines = slip.lines if file == slip.file else tuple(self.texts[file].split("\n"))
+        texts = (_edited(lines, [edit]) for edit in finding.edits) if finding.edits else _fixed(lines, finding)
+        clean = "\n".join(self.texts[file].split("\n"))
+        other = {} if file == slip.file else {slip.file: "\n".join(slip.lines)}
+        for text in texts:
+            new = "\n".join(text)
+            if (new == clean and not other) or not self.checked({**other, file: new}, slip.order)[1]:
+                return True
+        return False
+
+
+def _is_there(finding: Diagnostic, slip: Slip) -> bool:
+    """Whether the finding stands where the slip may be told."""
+    span = finding.span
+    return (span.file, span.line) in slip.also or (span.file == slip.file and span.line in (slip.line, *slip.near))
+
+
+def _put_before(order: Sequence[str], moved: str, page: str) -> tuple[str, ...]:
+    rest = [file for file in order if file != moved]
+    at = rest.index(page)
+    return (*rest[:at], moved, *rest[at:])
 
 
 def _touches(finding: Diagnostic, slip: Slip) -> bool:
@@ -130,7 +151,12 @@ def _fixed(lines: Sequence[str], finding: Diagnostic) -> list[list[str]]:
 def taught(course: Course) -> list[object]:
     """All that a student of the course sees, hears or does: two courses that are alike in this differ in nothing."""
     return [
-        (lesson.file, [_block(block) for block in lesson.blocks], [str(broken.id) for broken in lesson.broken])
+        (
+            lesson.file,
+            [_block(block) for block in lesson.blocks],
+            [str(broken.id) for broken in lesson.broken],
+            [(mention.kind, mention.words) for mention in lesson.mentions],
+        )
         for lesson in course.lessons
     ]
 

@@ -21,6 +21,7 @@ from .hand import OPEN, Denied, Hand, played, strings_of
 PART = re.compile(r"^```moves\n(.*?)^```$|`(now|chord|step): ([^`]+)`", re.M | re.S)
 HEAD = frozenset(("id", "title", "start", "teaches", "steps", "strum", "tuning", "capo", "key"))
 STEP = frozenset(("move", "name", "taught_as", "say", "cue", "beats", "pattern", "or", "image"))
+MENTIONS = ("now", "chord", "step")
 TECHNIQUES = frozenset(("bar", "hinge", "slide", "mute", "capo", "thumb"))
 
 
@@ -65,6 +66,7 @@ def contradiction(texts: Mapping[str, str], ties: frozenset[str] = frozenset()) 
 
 def _page(file: str, text: str, course: Played, ties: frozenset[str]) -> None:
     course.on_page = ""
+    _says_nothing_else(file, text)
     for part in PART.finditer(text.replace("\r\n", "\n")):
         if part[1] is not None:
             _block(part[1], course, ties)
@@ -74,6 +76,18 @@ def _page(file: str, text: str, course: Played, ties: frozenset[str]) -> None:
                 raise Denied(f"{file}: now {part[3]}")
         else:
             course.mentions.append((part[2], part[3]))
+
+
+def _says_nothing_else(file: str, text: str) -> None:
+    """No other fence holds a block, and no code span is nearly a mention."""
+    for fence in re.finditer(r"^`{2,3}(.*)\n(?:id: \S+\n)", text, re.M):
+        if fence[0].split("\n")[0] != "```moves":
+            raise Denied(f"{file}: fence {fence[1]}")
+    prose = re.sub(r"^```moves\n.*?^```$", "", text, flags=re.M | re.S)
+    for span in re.finditer(r"`([A-Za-z]+)(: ?| )[^`\n]+`", prose):
+        nearly = any(sorted(span[1].casefold()) == sorted(word) for word in MENTIONS)
+        if nearly and (span[1] not in MENTIONS or span[2] != ": "):
+            raise Denied(f"{file}: mention {span[0]}")
 
 
 def _resolves(kind: str, words: list[str], course: Played) -> None:
@@ -88,7 +102,7 @@ def _fields(body: str) -> tuple[dict[str, str], list[dict[str, str]]]:
         if line.startswith("- "):
             line = line if re.match(r"- [a-z]{3,}:( |$)", line) else f"- move: {line[2:]}"
             steps.append({})
-        to, known = (steps[-1], STEP) if line[0] in "- " else (head, HEAD)
+        to, known = (steps[-1], STEP) if line[0] in "- " and steps else (head, HEAD)
         key, colon, value = line[2 if line[0] in "- " else 0 :].partition(":")
         if key not in known or not colon or key in to:
             raise Denied(f"key {key}")

@@ -4,9 +4,13 @@ from __future__ import annotations
 
 import re
 import zlib
-from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, field, replace
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from itertools import pairwise
+
+from .places import Kind, Page, Slip
+from .slips_around import AROUND
+from .slips_of_order import OF_ORDER
 
 STRINGS = "EADGBe"
 MOVE = re.compile(r"^(- (?:move: )?)([1-4])( (?:to|off|for)\b.*)$")
@@ -15,61 +19,10 @@ PUT = re.compile(r"(?<=[ ,])([1-4]) ([EADGBe])(\d+)(?=[ ,]|$)")
 NAME = re.compile(r"(?:^  name: | = )(\S+)")
 WORD = re.compile(r"[^\s,\[\]=~-][^\s,\[\]=~]*")
 SHORT_STEP = re.compile(r"^- (?!move:)")
-STEP = re.compile(r"^- ")
+CUE = re.compile(r"(?:@|cue: )(\d+:\d\d)")
 KEYS = frozenset(
     "title start teaches steps strum tuning capo key move name say cue beats pattern taught_as image".split()
 )
-
-
-@dataclass(frozen=True)
-class Slip:
-    """A page with one slip: line counts from 1 in the new text, (start, end) are columns from 0 of the wrong token.
-
-    near: further lines at which the slip may as well be told, such as the one below a step that is missing.
-    """
-
-    kind: str
-    file: str
-    line: int
-    token: tuple[int, int]
-    lines: tuple[str, ...]
-    near: tuple[int, ...] = ()
-
-
-@dataclass(frozen=True)
-class Page:
-    """A lesson of the clean course; inside: which of its lines (from 0) stand in a block."""
-
-    file: str
-    lines: tuple[str, ...]
-    inside: frozenset[int] = field(default=frozenset())
-
-    @classmethod
-    def of(cls, file: str, text: str) -> Page:
-        """The page with its blocks found."""
-        lines, within, inside = text.split("\n"), False, set[int]()
-        for number, line in enumerate(lines):
-            if line.startswith("```"):
-                within = not within and line == "```moves"
-            elif within:
-                inside.add(number)
-        return cls(file, tuple(lines), frozenset(inside))
-
-    def changed(self, kind: str, at: int, start: int, end: int, new: str) -> Slip:
-        """One token of a line replaced."""
-        line = self.lines[at]
-        text = line[:start] + new + line[end:]
-        return Slip(kind, self.file, at + 1, (start, start + len(new)), (*self.lines[:at], text, *self.lines[at + 1 :]))
-
-    def steps(self) -> list[tuple[int, int]]:
-        """First line and line after the last of every step."""
-        starts = [at for at in sorted(self.inside) if STEP.match(self.lines[at])]
-        return [
-            (at, next(n for n in range(at + 1, len(self.lines)) if not self.lines[n].startswith("  "))) for at in starts
-        ]
-
-
-Kind = Callable[[Page], Iterator[Slip]]
 
 
 def wrong_string(page: Page) -> Iterator[Slip]:
@@ -200,12 +153,13 @@ def strum_changed(page: Page) -> Iterator[Slip]:
 
 
 def cue_reversed(page: Page) -> Iterator[Slip]:
-    """A cue earlier than the one before it, or later than the one after it."""
-    cues = [(at, found) for at in sorted(page.inside) if (found := re.search(r"(?:@|cue: )(\d+:\d\d)", page.lines[at]))]
-    for (at, _), (other, two) in pairwise(cues):
-        if other - at < 6:
-            slip = page.changed("cue reversed", other, *two.span(1), "0:01")
-            yield Slip(slip.kind, slip.file, slip.line, slip.token, slip.lines, (at + 1,))
+    """A cue earlier than the one before it, or later than the one after it; of two alone either may be told."""
+    for first, end in page.blocks():
+        cues = [(at, found) for at in range(first, end) if (found := CUE.search(page.lines[at]))]
+        for (at, one), (other, two) in pairwise(cues):
+            for wrong, found, time, beside in ((other, two, "0:01", at), (at, one, "9:59", other)):
+                slip = page.changed("cue reversed", wrong, *found.span(1), time)
+                yield replace(slip, near=(beside + 1,) if len(cues) == 2 else ())
 
 
 def taught(page: Page) -> Iterator[Slip]:
@@ -289,7 +243,7 @@ def _typo(word: str, chance: int) -> tuple[str, str]:
 KINDS: tuple[Kind, ...] = (
     wrong_finger, wrong_string, wrong_fret, off_made_to, to_made_off, start_changed, step_deleted, steps_swapped,
     step_doubled, name_changed, claim_softened, strum_changed, cue_reversed, taught, key_misspelt, id_doubled,
-    mention_outdated, typed,
+    mention_outdated, typed, *AROUND,
 )  # fmt: skip
 
 
@@ -299,3 +253,5 @@ def slips(pages: Mapping[str, str]) -> Iterator[Slip]:
         page = Page.of(file, text)
         for kind in KINDS:
             yield from kind(page)
+    for of_course in OF_ORDER:
+        yield from of_course(pages)
