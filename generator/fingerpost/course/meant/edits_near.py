@@ -37,6 +37,7 @@ from fingerpost.source.syntax import (
     FingersStart,
     Hold,
     LiftFinger,
+    MuteString,
     PlaceFinger,
     ShapeStart,
     StrumStrings,
@@ -78,7 +79,7 @@ def _other_moves(action: object, shape: Shape, trial: Trial) -> Iterator[Move]:
         yield from dict.fromkeys(moves_near(action, shape, trial.ground))
     if isinstance(action, StrumStrings):
         yield from strums(trial.ground)
-    if isinstance(action, LiftFinger) and action.finger.text in "1234":
+    if isinstance(action, LiftFinger | MuteString) and action.finger and action.finger.text in "1234":
         down = places(Finger.from_mark(action.finger.text), trial.ground)
         yield from (Place(finger, press.fret, press.low, press.high) for press in down if (finger := press.finger))
 

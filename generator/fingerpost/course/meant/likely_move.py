@@ -10,7 +10,7 @@ from fingerpost.course.ground import Ground
 from fingerpost.course.moves import move_of
 from fingerpost.course.perform import Held, perform
 from fingerpost.course.slip import Slip
-from fingerpost.course.spots import finger_of, fret_of, string_of, strings_with_letter
+from fingerpost.course.spots import finger_of, fret_of, number_of, string_of, strings_with_letter
 from fingerpost.music.move import Exchange, Lift, Move, Place, write_move
 from fingerpost.music.shape import Finger, Shape
 from fingerpost.source.syntax import (
@@ -124,8 +124,19 @@ def _places_near(action: PlaceFinger, shape: Shape, ground: Ground) -> Iterator[
             Place(finger, fret, move.low, move.high) for fret in _outward(move.fret, board.highest_fret, FRETS_TRIED)
         )
         yield from (Lift(down) for down in shape.fingers)
+    else:
+        yield from _mended_places(action, finger, ground)
+    yield from _turned_place(action, finger, ground)
+
+
+def _turned_place(action: PlaceFinger, finger: Finger, ground: Ground) -> Iterator[Move]:
+    """The place with its numbers in the other order: `5:3` for `3:5`."""
+    place, board = action.place, ground.fretboard
+    fret, string = number_of(place.low), number_of(place.fret)
+    if place.low != place.high or fret is None or string is None or fret == string:
         return
-    yield from _mended_places(action, finger, ground)
+    if 1 <= string <= board.strings and 1 <= fret <= board.highest_fret:
+        yield Place(finger, fret, string, string)
 
 
 def _one_digit_of(fret: int) -> Iterator[int]:

@@ -25,6 +25,8 @@ def what(action: Action, span: Span) -> str:
         return "fret"
     if isinstance(action, PlaceFinger) and span == action.place.low.span:
         return "string"
+    if isinstance(action, PlaceFinger) and span.end_column == action.place.fret.span.end_column:
+        return "place"
     return "move"
 
 
@@ -47,6 +49,8 @@ def word(action: Action, move: Move, ground: Ground) -> Span:
         if token.text.upper() != other.text.upper()
     ]
     same_string = isinstance(move, Place) and old.low.text == old.high.text == place.low.text == place.high.text
+    if old.low == old.high and {old.low.span, old.fret.span} == set(changed):
+        return old.low.span.to(old.fret.span)
     if len(changed) == 1 or (same_string and changed):
         return changed[0]
     return old.low.span if changed and old.low == old.high and old.fret.text == place.fret.text else action.span

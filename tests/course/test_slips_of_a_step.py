@@ -1,0 +1,36 @@
+"""One slip in the words of a step, another than a wrong word: one finding, at those words, with what was meant."""
+
+from __future__ import annotations
+
+import pytest
+
+from .read_course import course
+
+AM = (
+    "start: 2 D2, 3 G2, 1 B1, strum A-e = Am\nteaches: [Am, C, Cmaj7]\nsteps:\n- 3 to 5:3 = C\n- 1 off = Cmaj7\n"
+    "- 1 to 2:1 = C\n- 3 to G2 = Am\n"
+)
+
+
+def said(block: str) -> list[tuple[str, str]]:
+    """Of each finding the words that it stands at, in a course of this one block, and its fix."""
+    text = f"```moves\nid: a\n{block}```\n"
+    _, found = course(text)
+    lines = text.split("\n")
+    return [(lines[f.span.line - 1][f.span.column - 1 : f.span.end_column - 1], f.fix) for f in found]
+
+
+@pytest.mark.parametrize(
+    ("line", "slip", "words", "fix"),
+    [
+        ("3 to 5:3", "3 to 3:5", "3:5", "3 to A3"),
+        ("1 to 2:1", "1 to 1:2", "1:2", "1 to B1"),
+        ("3 to 5:3", "mute 6 by 3", "mute 6 by 3", "3 to A3"),
+        ("3 to 5:3", "mute 1 by 3", "mute 1 by 3", "3 to A3"),
+    ],
+)
+def test_a_place_turned_round_and_a_damping_for_a_placement_are_one_finding(
+    line: str, slip: str, words: str, fix: str
+) -> None:
+    assert said(AM) == []
+    assert said(AM.replace(line, slip)) == [(words, fix)]
