@@ -23,6 +23,7 @@ from fingerpost.course.practice import practice
 from fingerpost.course.slip import warning
 from fingerpost.course.start import StartRead
 from fingerpost.course.steps import Walk
+from fingerpost.course.teaching import teaching_of
 from fingerpost.course.ways_back import ways_back, wrap_around
 from fingerpost.course.words import quoted
 from fingerpost.diagnostics import Code, Diagnostic, Edit, Span
@@ -108,11 +109,28 @@ def build_block(
         tuple(walk.written),
         asking.asked,
         tuple(dict.fromkeys(_shown(block))),
-        uses_of(block),
+        _as_decided(uses_of(block), syntax, ground),
         walk.doubted,
         held,
         denied,
     )
+
+
+def _as_decided(uses: dict[Use, Step], syntax: BlockSyntax, ground: Ground) -> dict[Use, Step]:
+    """What the block uses; a name that the course has decided against, which is told, counts as the one decided for.
+
+    But not one that the block itself teaches.
+    """
+    if not ground.ties:
+        return uses
+    decided, taught = {refused: chosen for chosen, refused in ground.ties}, teaching_of(syntax).chords
+    out = dict[Use, Step]()
+    for use, step in uses.items():
+        chord = use.name if isinstance(use.name, Chord) and use.name not in taught else None
+        chosen = None if chord is None else decided.get(chord.with_bass(None))
+        meant = use if chord is None or chosen is None else Use(use.kind, chosen.with_bass(chord.bass))
+        out.setdefault(meant, step)
+    return out
 
 
 def _shown(block: Block) -> Iterator[Chord]:

@@ -21,6 +21,7 @@ from collections.abc import Iterable, Iterator, Set
 from dataclasses import replace
 
 from fingerpost.course.ledger import Use, use_word
+from fingerpost.course.option_values import nearest
 from fingerpost.course.rules.added_to_teaches import adding
 from fingerpost.course.slip import error
 from fingerpost.course.teaching import Told
@@ -65,13 +66,28 @@ def _unknown(told: Told, known: set[Use], asked_for: Set[str]) -> Iterator[tuple
     if told.block is None or not told.sound:
         return
     for use, step in told.uses.items():
-        if use.kind in asked_for and use not in known and not _is_course_wide(use, told):
+        if (
+            use.kind in asked_for
+            and use not in known
+            and not _is_course_wide(use, told)
+            and not _is_misnamed(use, told)
+        ):
             yield use, span_of_use(told, step.ordinal, use)
 
 
 def _is_course_wide(use: Use, told: Told) -> bool:
     """A capo that the whole course has is nothing to be taught in a block."""
     return use == Use("technique", "capo") and told.syntax.capo is None
+
+
+def _is_misnamed(use: Use, told: Told) -> bool:
+    """Whether a chord's name holds, and the one word of `teaches` that is unused is like it: then that is told."""
+    written = told.written[told.uses[use].ordinal]
+    line = told.syntax.start if written is None else written.line
+    if use.kind != "chord" or line is None or line.name is None or not line.name.strict:
+        return False
+    words = [use_word(word) for word in told.teaching.words if word not in told.uses]
+    return len(words) == 1 and bool(nearest(use_word(use), words))
 
 
 def span_of_use(told: Told, ordinal: int, use: Use) -> Span:
