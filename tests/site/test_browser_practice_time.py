@@ -139,6 +139,69 @@ def test_the_way_back_is_seen_the_other_way_round(browser: Browser, address: str
 
 
 @pytest.mark.parametrize("by", ["device", "choice"])
+# The mark of the finger that lies down or rolls up, and its numeral, at a time of the movement.
+BAR_AT = f"""(share) => {{
+  const all = {MOVES};
+  all.forEach((one) => {{ one.pause(); one.currentTime = share * one.effect.getTiming().duration; }});
+  const box = (one) => {{
+    const {{ x, y, width, height }} = one.getBoundingClientRect();
+    return [x, y, width, height].map(Math.round);
+  }};
+  const [mark] = all.map((one) => one.effect.target).filter((one) => one.tagName === 'rect').map(box);
+  const numeral = all.map((one) => one.effect.target).find((one) => one.matches('.fp-numeral'));
+  const picture = document.querySelector('{VIEW} [data-picture] svg');
+  const neck = [...picture.querySelectorAll('.fp-string')].map(box);
+  const shown = Math.min(...all.map((one) => Number(getComputedStyle(one.effect.target).opacity)));
+  return {{ mark, numeral: box(numeral), shown, picture: box(picture), neck, count: all.length }};
+}}"""
+
+
+@pytest.mark.parametrize("view", ["upright", "player"])
+def test_a_finger_that_lies_down_into_a_bar_or_rolls_up_stays_and_its_mark_grows_along_the_fret(
+    browser: Browser, address: str, view: str
+) -> None:
+    along, across = (2, 3) if view == "upright" else (3, 2)
+    with visiting(browser, address) as student:
+        page = student.page
+        page.emulate_media(reduced_motion="no-preference")
+        page.add_init_script(f"localStorage.setItem('fingerpost:view', '{{\"view\": \"{view}\"}}')")
+        practise(student, "the-gate/", block=1)
+        press(page, "ArrowRight")
+        for strings, grows in (((2, 1), False), ((1, 2), True)):
+            press(page, "ArrowRight")
+            start, half, end = (page.evaluate(BAR_AT, share) for share in (0, 0.5, 1))
+            gap = abs(start["neck"][0][3 - across] - start["neck"][1][3 - across])
+            sizes = [one["mark"][along] for one in (start, half, end)]
+            assert abs(abs(sizes[2] - sizes[0]) - gap) <= 2, "from string to string"
+            assert sizes == sorted(sizes, reverse=not grows), strings
+            assert start["mark"][across] == half["mark"][across] == end["mark"][across]
+            assert start["mark"][across - 2] == end["mark"][across - 2], "along its fret"
+            assert abs(abs(end["numeral"][along - 2] - start["numeral"][along - 2]) - gap / 2) <= 2
+            assert {start["shown"], half["shown"], end["shown"]} == {1}, "it never was in the air"
+
+
+def test_a_finger_that_comes_down_hides_neither_the_nut_nor_reaches_out_of_the_picture(
+    browser: Browser, address: str
+) -> None:
+    in_the_air = f"""() => {{
+      const [move] = {MOVES};
+      move.pause();
+      move.currentTime = 0;
+      const mark = move.effect.target.getBoundingClientRect();
+      const picture = document.querySelector('{VIEW} [data-picture] svg').getBoundingClientRect();
+      const nut = document.querySelector('{VIEW} [data-picture] .fp-nut')?.getBoundingClientRect();
+      return [mark.left >= picture.left, mark.right <= picture.right, mark.bottom <= picture.bottom,
+        !nut || mark.top > nut.top];
+    }}"""
+    with visiting(browser, address) as student:
+        page = student.page
+        page.emulate_media(reduced_motion="no-preference")
+        practise(student, "the-gate/", block=0)
+        press(page, "ArrowRight")
+        assert page.evaluate(f"{MOVES}.length") == 1
+        assert page.evaluate(in_the_air) == [True] * 4
+
+
 def test_without_movement_before_and_after_are_shown(browser: Browser, address: str, by: str) -> None:
     with visiting(browser, address) as student:
         page = student.page

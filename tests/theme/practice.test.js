@@ -4,7 +4,7 @@ import { test } from "node:test";
 import { askedToPractise, practiseAddress } from "../../theme/js/practice/address.js";
 import { askedFor, placeOf } from "../../theme/js/practice/asked.js";
 import { beatTime, litMark, meaning, stride } from "../../theme/js/practice/beats.js";
-import { fingersLifted } from "../../theme/js/practice/fingers.js";
+import { fingersLifted, fingersStretched } from "../../theme/js/practice/fingers.js";
 import { actionOf } from "../../theme/js/practice/keys.js";
 import { Position } from "../../theme/js/practice/position.js";
 import { restIsDue, workedOn, workedSoFar } from "../../theme/js/practice/rested.js";
@@ -172,4 +172,16 @@ test("the fingers that leave the neck are read from the shapes", () => {
   assert.deepEqual(fingersLifted("x02210/--231-", "x02010/--2-1-"), ["3"]);
   assert.deepEqual(fingersLifted("x02210/--231-", "x32010/-32-1-"), []);
   assert.deepEqual(fingersLifted("133211/T34211", "000000"), ["T", "3", "4", "2", "1"]);
+});
+
+test("a finger that stays and presses more strings or fewer lies down into a bar or rolls up out of it", () => {
+  const one = (/** @type {string} */ before, /** @type {string} */ after) => fingersStretched(before, after).map(({ finger, was, now }) => [finger, was, now]);
+  assert.deepEqual(one("xx3211/--3211", "xx3210/--321-"), [["1", [2, 1], [2, 2]]]);
+  assert.deepEqual(one("xx0231/---231", "xx0231/---231/1=2:1-1:1"), [["1", [1, 1], [2, 1]]]);
+  assert.deepEqual(one("x33211/-34211", "133211/134211"), [["1", [2, 1], [6, 1]]]);
+  assert.deepEqual(one("x-10-12-12-11-x/-1342-", "10-10-12-12-11-10/113421"), [["1", [5, 5], [6, 1]]]);
+  // Another fret, other strings, another finger, a bar that does not change: none of these.
+  for (const [before, after] of [["xx3211/--3211", "xx4322/--3211"], ["1xxxx0/1-----", "xxxx11/----11"], ["xx0211/---211", "xx0211/---322"], ["xx3211/--3211", "xx3211/--4211"]]) {
+    assert.deepEqual(one(before, after), [], after);
+  }
 });
