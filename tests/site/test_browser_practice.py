@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable
 from contextlib import AbstractContextManager
 
+from pathlib import Path
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Page
+from playwright.sync_api import Browser, Page
 
-from .looking import DESK, Visit, until
+from .building import INDEX, Course
+from .looking import DESK, Visit, served, until, visiting
 from .practising import VIEW, followed, gone, name, practise, press, short, shown, text
 
 pytestmark = pytest.mark.xdist_group("practice")
@@ -37,6 +39,20 @@ INK = """(selector) => [...document.querySelectorAll(selector)].map((one) => {
 
 
 def test_a_block_opens_at_its_own_first_step_and_leaving_returns_to_the_step(visit: Visiting) -> None:
+# The diagonal of the tallest numeral's ink, and how far it is across its disc, in units of the picture.
+WIDEST = """(where) => {
+  const picture = document.querySelector(where);
+  const pen = document.createElement('canvas').getContext('2d');
+  const diagonals = [...picture.querySelectorAll('[data-picture] .fp-num')].map((text) => {
+    const { fontWeight, fontFamily } = getComputedStyle(text);
+    pen.font = `${fontWeight} ${text.getAttribute('font-size')}px ${fontFamily}`;
+    const ink = pen.measureText(text.textContent);
+    return Math.hypot(ink.actualBoundingBoxRight + ink.actualBoundingBoxLeft, ink.actualBoundingBoxAscent);
+  });
+  return { numeral: Math.max(...diagonals), mark: 2 * picture.querySelector('circle.fp-stays').getAttribute('r') + 2 };
+}"""
+
+
     with visit() as student:
         page = practise(student, LESSON, block=1)
         assert "One finger, two strings" in text(page, "where")
@@ -351,6 +367,36 @@ def test_name_short_move_and_numerals_are_35_pixels_tall_on_a_phone(visit: Visit
 
 
 def test_words_and_table_are_half_as_tall_at_least(visit: Visiting) -> None:
+SEVEN = """\
+# Seven strings
+
+```moves
+id: seven
+title: Seven strings
+tuning: B1 E2 A2 D3 G3 B3 E4
+start: 2 6:3, 1 5:2, 3 1:3
+steps:
+- 1 off
+- 1 to 5:2
+```
+"""
+
+
+def test_numerals_are_as_tall_on_seven_strings_and_within_their_marks(browser: Browser, tmp_path: Path) -> None:
+    Course(tmp_path).write({"index.md": INDEX, "first.md": SEVEN}).build()
+    with served(tmp_path / "site") as where:
+        for size in ((390, 844), (390, 664)):
+            with visiting(browser, where, size=size) as student:
+                page = practise(student, "first/")
+                numerals = f"{VIEW} [data-picture] :is(.fp-num, .fp-num-new)"
+                heights = page.evaluate(INK, numerals)
+                assert len(heights) == 3
+                assert min(heights) >= 35
+                assert page.evaluate(f"document.querySelector('{VIEW}').scrollWidth") <= size[0]
+                wide = page.evaluate(WIDEST, f"{VIEW} [data-picture]")
+                assert wide["numeral"] < wide["mark"]
+
+
     with visit(size=(390, 664)) as student:
         page = practise(student, LESSON, block=1)
         press(page, "ArrowRight")
