@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Callable
 from contextlib import AbstractContextManager
-
 from pathlib import Path
+
 import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Page
@@ -38,7 +39,6 @@ INK = """(selector) => [...document.querySelectorAll(selector)].map((one) => {
 })"""
 
 
-def test_a_block_opens_at_its_own_first_step_and_leaving_returns_to_the_step(visit: Visiting) -> None:
 # The diagonal of the tallest numeral's ink, and how far it is across its disc, in units of the picture.
 WIDEST = """(where) => {
   const picture = document.querySelector(where);
@@ -53,6 +53,7 @@ WIDEST = """(where) => {
 }"""
 
 
+def test_a_block_opens_at_its_own_first_step_and_leaving_returns_to_the_step(visit: Visiting) -> None:
     with visit() as student:
         page = practise(student, LESSON, block=1)
         assert "One finger, two strings" in text(page, "where")
@@ -366,7 +367,6 @@ def test_name_short_move_and_numerals_are_35_pixels_tall_on_a_phone(visit: Visit
         assert picture["y"] + picture["height"] <= foot["y"] + 1, "the picture is seen whole"
 
 
-def test_words_and_table_are_half_as_tall_at_least(visit: Visiting) -> None:
 SEVEN = """\
 # Seven strings
 
@@ -397,6 +397,7 @@ def test_numerals_are_as_tall_on_seven_strings_and_within_their_marks(browser: B
                 assert wide["numeral"] < wide["mark"]
 
 
+def test_words_and_table_are_half_as_tall_at_least(visit: Visiting) -> None:
     with visit(size=(390, 664)) as student:
         page = practise(student, LESSON, block=1)
         press(page, "ArrowRight")
@@ -512,6 +513,33 @@ def test_it_hurts_stops_everything_and_leads_to_the_page_on_staying_unhurt(visit
 def violations(page: Page, **options: object) -> list[str]:
     found = Axe().run(page, context=VIEW, options=options).response["violations"]
     return [f"{one['id']}: {node['target']}" for one in found for node in one["nodes"]]
+
+
+def test_what_is_set_stands_apart(visit: Visiting) -> None:
+    with visit() as student:
+        page = practise(student, LESSON)
+        page.click(f"{VIEW} summary")
+        boxes = [
+            page.locator(f"{VIEW} {one}").bounding_box() or {}
+            for one in ("[name=one]", "[name=other]", "[data-set-pair]")
+        ]
+        assert all(below["y"] - above["y"] - above["height"] >= 8 for above, below in itertools.pairwise(boxes))
+
+
+def test_in_forced_colours_no_line_of_a_large_area_lies_over_another(visit: Visiting) -> None:
+    """There the browser draws a ground behind each line, as tall as its letters can be."""
+    lines = """(part) => [...document.querySelectorAll(`${part} :is([data-label], [data-to])`)].flatMap((one) => {
+      const range = document.createRange();
+      range.selectNodeContents(one);
+      return [...range.getClientRects()].map(({ top, bottom }) => [top, bottom]);
+    })"""
+    with visit(forced_colors="active") as student:
+        page = practise(student, "the-gate/")
+        press(page, "ArrowRight")
+        for way in ("run", "next", "back"):
+            places = page.evaluate(lines, f"{VIEW} [data-{way}]")
+            assert len(places) >= 2
+            assert all(above[1] <= below[0] + 0.5 for above, below in itertools.pairwise(places)), way
 
 
 def test_the_axe_rules_find_nothing_in_the_view(visit: Visiting) -> None:
