@@ -12,6 +12,7 @@ from playwright.sync_api import Browser, Page
 
 from .looking import Visit, until, visiting
 from .practising import VIEW, followed, name, practise, press, short, text
+from .recordings import SPY
 
 pytestmark = pytest.mark.xdist_group("practice-time")
 Visiting = Callable[..., AbstractContextManager[Visit]]
@@ -138,7 +139,6 @@ def test_the_way_back_is_seen_the_other_way_round(browser: Browser, address: str
         assert text(page, "stays") == "Fingers 1 and 2 stay."
 
 
-@pytest.mark.parametrize("by", ["device", "choice"])
 # The mark of the finger that lies down or rolls up, and its numeral, at a time of the movement.
 BAR_AT = f"""(share) => {{
   const all = {MOVES};
@@ -202,6 +202,7 @@ def test_a_finger_that_comes_down_hides_neither_the_nut_nor_reaches_out_of_the_p
         assert page.evaluate(in_the_air) == [True] * 4
 
 
+@pytest.mark.parametrize("by", ["device", "choice"])
 def test_without_movement_before_and_after_are_shown(browser: Browser, address: str, by: str) -> None:
     with visiting(browser, address) as student:
         page = student.page
@@ -475,6 +476,28 @@ def test_the_beat_and_the_arms_have_borders_in_forced_colours(visit: Visiting) -
                 f"{VIEW} {part}",
             )
             assert (width >= 2, style) == (True, "solid"), part
+
+
+def test_a_step_is_heard_with_the_authors_strokes_and_a_rest_has_nothing_to_hear(visit: Visiting) -> None:
+    """The last G of the round: `D DU -UDU` in two beats, so down on the first, down and up on the second."""
+    with visit() as student:
+        page = student.page
+        page.add_init_script(SPY)
+        kept(page, tempo=120)
+        practise(student, "the-midnight-round/", block=1)
+        press(page, "ArrowLeft")
+        assert "↓ ↓ ↑ · ↑ ↓ ↑" in text(page, "more")
+        page.click(f"{VIEW} [data-strum]")
+        until(page, "spy.starts.length === 18")
+        times = [at for at, _ in page.evaluate("spy.starts")]
+        assert [round(times[stroke] - times[0], 2) for stroke in (6, 12)] == [0.5, 0.75]
+        practise(student, "the-gate/", block=1)
+        hear = f"{VIEW} [data-strum]"
+        seen = {}
+        for _ in range(5):
+            seen[name(page)] = page.get_attribute(hear, "aria-disabled")
+            press(page, "ArrowRight")
+        assert (seen["Rest"], seen["F"]) == ("true", "false")
 
 
 def test_the_chord_and_the_metronome_sound_only_when_asked_for(visit: Visiting) -> None:

@@ -20,9 +20,16 @@ import { write } from "../write.js";
  * @param {HTMLElement} view @param {boolean} back @param {boolean} next
  */
 export function lead(view, back, next) {
-  // A control that is turned off would lose the focus; one that does nothing keeps it.
-  thePart(view, "[data-back]", HTMLButtonElement).setAttribute("aria-disabled", String(!back));
-  thePart(view, "[data-next]", HTMLButtonElement).setAttribute("aria-disabled", String(!next));
+  can(view, "[data-back]", back);
+  can(view, "[data-next]", next);
+}
+
+/**
+ * A control that is turned off would lose the focus; one that does nothing keeps it.
+ * @param {HTMLElement} view @param {string} which @param {boolean} does
+ */
+export function can(view, which, does) {
+  thePart(view, which, HTMLButtonElement).setAttribute("aria-disabled", String(!does));
 }
 
 /** @param {HTMLElement} view @param {import("../words.js").Say} say @param {Shown} shown */

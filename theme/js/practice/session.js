@@ -99,7 +99,8 @@ export class Session {
   }
 
   hear() {
-    this.given.sound.strum(this.step.pitches);
+    const { settings, sound } = this.given;
+    if (this.step.pitches.length) sound.hear(this.step, settings.tempo);
   }
 
   /** Stops everything. */
@@ -130,6 +131,7 @@ export class Session {
     this.#asking = false;
     this.#stopped = "";
     this.given.awake.keep();
+    sound.stop();
     if (settings.sound) sound.ready();
     const { timeBegins } = this.here;
     if (timeBegins.at !== this.here.at) this.#goTo(timeBegins);
@@ -185,6 +187,7 @@ export class Session {
   #go(by) {
     this.pause();
     this.given.notice("");
+    this.given.sound.stop();
     this.given.awake.keep();
     const to = this.here.beside(by);
     if (to) this.#goTo(to);

@@ -2,7 +2,7 @@
 import { Afterwards } from "../afterwards.js";
 import { Idle } from "../idle.js";
 import { part, thePart } from "../parts.js";
-import { label, lead } from "./controls.js";
+import { can, label, lead } from "./controls.js";
 import { wayOf } from "./scene.js";
 import { Sheets } from "./sheets.js";
 import { explain, show, table } from "./stage.js";
@@ -88,6 +88,7 @@ export class Showing {
   #controls({ here, asking }) {
     const { view, steps } = this.given;
     lead(view, asking || here.beside(-1) !== null, asking || here.beside(1) !== null);
+    can(view, "[data-strum]", here.step.pitches.length > 0);
     tellPair(view, steps, here.at, here.pair);
   }
 

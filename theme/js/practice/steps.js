@@ -17,6 +17,7 @@ import { part, parts } from "../parts.js";
  * @property {Way | null} wayBack how the step before it is reached from here
  * @property {number | null} beats the author's own
  * @property {number[]} pitches MIDI numbers that are heard, highest-numbered string first
+ * @property {string} pattern the author's strokes, "" for none
  * @property {HTMLElement} element
  *
  * @typedef {HTMLElement | string} Said words as an element of the lesson has them, or a script's own
@@ -50,6 +51,7 @@ function readStep(element, block, ordinal) {
     wayBack: kept("back-move") ? { short: kept("back-short"), stays: kept("back-stays"), move: kept("back-move") } : null,
     beats: Number(data.beats) > 0 ? Number(data.beats) : null,
     pitches: (data.pitches ?? "").split(" ").filter(Boolean).map(Number),
+    pattern: data.pattern ?? "",
     element,
   };
 }
