@@ -280,6 +280,30 @@ def test_everything_is_forgotten_in_one_place_after_one_more_question(visit: Vis
         assert "Everything is forgotten." in page.inner_text("main")
 
 
+def test_that_all_is_forgotten_is_said_where_it_was_asked_for_and_holds(visit: Visiting, tmp_path: Path) -> None:
+    with visit() as student:
+        page = tried(student, True)
+        page.evaluate("sessionStorage['fingerpost:worked'] = '{}'; sessionStorage['other'] = '1'")
+        page = student.open("your-progress/")
+        file = saved(page, tmp_path)
+        page.set_input_files("[data-take]", file)
+        until(page, "document.querySelector('main [data-says]').textContent.startsWith('Taken over')")
+        page.click("[data-forget]")
+        page.click("[data-yes]")
+        assert page.inner_text("section:has([data-forget]) [role=status]") == "Everything is forgotten."
+        said, control = (
+            page.locator(what).bounding_box() for what in ("text=Everything is forgotten.", "[data-forget]")
+        )
+        assert said
+        assert control
+        assert 0 < said["y"] - control["y"] < 120
+        assert said["y"] + said["height"] < page.viewport_size["height"]  # type: ignore[index]
+        assert page.text_content("main [data-says]") == "", "nothing is here any more"
+        assert page.evaluate("Object.keys(sessionStorage)") == ["other"]
+        page.click("[data-forget]")
+        assert page.text_content("[data-forgotten]") == ""
+
+
 @pytest.mark.parametrize("full", [True, False])
 def test_where_nothing_can_be_kept_the_page_works_and_says_so_once(visit: Visiting, full: bool) -> None:
     refuse = "throw new DOMException('full', 'QuotaExceededError')"

@@ -190,7 +190,9 @@ def test_a_host_that_is_being_changed_is_not_taken_over(
         assert kept(page, "first/") == build_of(new)
 
 
-def test_the_focus_stays_while_the_course_is_fetched_and_then_goes_to_what_is_told(student: Student, host: Host) -> None:
+def test_the_focus_stays_while_the_course_is_fetched_and_then_goes_to_what_is_told(
+    student: Student, host: Host
+) -> None:
     with student() as page:
         kept(opened(page, host), "")
         opened(page, host)
@@ -229,6 +231,25 @@ def test_what_is_cut_goes_on_where_it_stopped(student: Student, host: Host, buil
         assert again.isdisjoint({"second/", "first/", "chords/", "css/pages.css", "js/main.js"})
 
 
+def test_who_forgets_everything_without_a_network_is_told_of_nothing_that_stays(student: Student, host: Host) -> None:
+    with student() as page:
+        kept(opened(page, host, "your-progress/"), "your-progress/")
+        opened(page, host, "your-progress/")
+        until(page, "document.querySelector('[data-keep-whole]')?.checkVisibility()")
+        host.refuses = lambda path: path == "search/search_index.json"
+        page.click("[data-keep-whole]")
+        says = "document.querySelector('.whole [data-says]').textContent"
+        until(page, f"{says}.startsWith('The network is gone')", seconds=20)
+        until(page, "document.querySelector('[data-keep-whole]').ariaDisabled === 'false'")
+        host.down = True
+        page.click("[data-forget]")
+        page.click("[data-yes]")
+        assert page.evaluate(says) == ""
+        until(page, f"({BUILDS})().then((n) => n === 0)")
+        until(page, "document.querySelector('[data-keep-whole]').hidden")
+        assert page.evaluate(says) == ""
+
+
 def test_two_courses_on_one_host_keep_apart(student: Student, builds: tuple[Path, Path]) -> None:
     with hosted({"north/": builds[0], "north/south/": builds[1]}) as host, student() as page:
         kept(opened(page, host, "north/first/"), "north/first/")
@@ -253,7 +274,7 @@ def test_an_author_who_serves_the_course_sees_it_as_it_is(
         host.folders[""] = served
         opened(page, host, "first/")
         page.locator("h1", has_text="The first anew").wait_for()
-        until(page, "async () => (await caches.keys()).length === 0")
+        until(page, f"({BUILDS})().then((n) => n === 0)")
 
 
 def test_a_full_device_keeps_what_fits_and_says_so(student: Student, host: Host) -> None:

@@ -110,13 +110,18 @@ function bindForgetting(page) {
     opener.hidden = asking;
     (asking ? thePart(sure, "[data-no]", HTMLButtonElement) : opener).focus();
   };
-  opener.addEventListener("click", () => ask(true));
+  opener.addEventListener("click", () => {
+    thePart(page, "[data-forgotten]", HTMLElement).textContent = "";
+    ask(true);
+  });
   thePart(sure, "[data-no]", HTMLButtonElement).addEventListener("click", () => ask(false));
   thePart(sure, "[data-yes]", HTMLButtonElement).addEventListener("click", () => {
     forgetAll();
     ask(false);
     list(page);
-    say(page, "forgotten");
+    // What was said of a file before is no longer so.
+    thePart(page, "[data-says]", HTMLElement).textContent = "";
+    thePart(page, "[data-forgotten]", HTMLElement).textContent = keptWords()("forgotten");
     document.documentElement.dispatchEvent(new CustomEvent("forgotten"));
   });
 }
@@ -124,10 +129,12 @@ function bindForgetting(page) {
 /** What this course keeps, and what it shares with other courses of the same host; nothing of another course. */
 function forgetAll() {
   const ours = (/** @type {string} */ name) => /^fingerpost:[^:]+$/u.test(name) || (name.startsWith("fingerpost:") && name.endsWith(`:${siteRoot()}`));
-  try {
-    Object.keys(localStorage).filter(ours).forEach((name) => localStorage.removeItem(name));
-  } catch {
-    // A browser that keeps nothing has nothing to forget.
+  for (const store of /** @type {const} */ (["localStorage", "sessionStorage"])) {
+    try {
+      Object.keys(window[store]).filter(ours).forEach((name) => window[store].removeItem(name));
+    } catch {
+      // A browser that keeps nothing has nothing to forget.
+    }
   }
 }
 

@@ -30,10 +30,20 @@ function bindSaid(section) {
   const say = sayFrom(section);
   const tell = (/** @type {string} */ text) => { thePart(section, "[data-says]", HTMLElement).textContent = text; };
   let whole = false;
+  // What was still on its way when all was forgotten is no news of the course any more.
+  let forgotten = false;
+  document.documentElement.addEventListener("forgotten", () => {
+    forgotten = true;
+    bar.hidden = true;
+    tell("");
+  });
+  thePart(section, "[data-keep-whole]", HTMLButtonElement).addEventListener("click", () => { forgotten = false; });
   listen((said) => {
     if (said.kind === "standing") {
       whole = said.whole;
       showStanding(section, said);
+    } else if (forgotten) {
+      return;
     } else if (said.kind === "progress" && (whole || keeps(thePart(section, "[data-keep-whole]", HTMLButtonElement)))) {
       Object.assign(bar, { max: said.all, value: said.done, hidden: said.done === said.all });
       tell(say("progress", { done: megabytes(said.done), all: megabytes(said.all) }));
