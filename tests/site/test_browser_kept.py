@@ -231,6 +231,7 @@ def test_progress_goes_to_another_device_as_a_file(visit: Visiting, tmp_path: Pa
         page.wait_for_selector("[data-your-progress]")
         page.set_input_files("[data-take]", file)
         until(page, "document.querySelector('main [data-says]').textContent.startsWith('Taken over: 1 change')")
+        assert "Taken over: 1 change. What" in page.inner_text("main [data-says]")
         assert "1 of 2 clean" in page.inner_text("[data-kept-steps]")
         page = student.open(LESSON)
         until(page, "document.querySelectorAll('.kept-share').length === 1")

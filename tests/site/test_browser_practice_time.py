@@ -465,6 +465,27 @@ def test_after_the_authors_minutes_a_quiet_word_asks_for_a_rest(visit: Visiting)
         assert page.locator(f"{VIEW} [data-rest]").is_hidden()
 
 
+def test_one_minute_is_one_minute(visit: Visiting) -> None:
+    with visit() as student:
+        page = student.page
+        page.add_init_script("sessionStorage['fingerpost:worked'] = JSON.stringify({ seconds: 60, at: Date.now() })")
+        page.route(
+            f"**/{LESSON}",
+            lambda route: route.fulfill(
+                response=(answer := route.fetch()),
+                body=re.sub(
+                    r'data-rest-after="\d+" data-rest-for="\d+"', 'data-rest-after="1" data-rest-for="1"', answer.text()
+                ),
+            ),
+        )
+        practise(student, LESSON)
+        until(page, f"document.querySelector('{VIEW} [data-rest]').hidden === false")
+        assert text(page, "rest-says") == (
+            "You have practised for 1 minute. "
+            "Let the hand hang, and the shoulders drop: about 1 minute (common practice)."
+        )
+
+
 def test_the_beat_and_the_arms_have_borders_in_forced_colours(visit: Visiting) -> None:
     with visit(forced_colors="active") as student:
         page = practise(student, LESSON)

@@ -99,7 +99,8 @@ function takeOver(page, taken) {
   const done = keepRecords(steps) && keep(ticksName(), Object.keys(ticks).length ? ticks : null);
   if (!done) keepRecords(before.steps);
   list(page);
-  say(page, done ? "taken" : "no-room", { n: taken.steps.length });
+  const { length: n } = taken.steps;
+  say(page, !done ? "no-room" : n === 1 ? "taken-one" : "taken", { n });
 }
 
 /** Asks once more before anything is lost. @param {HTMLElement} page */
