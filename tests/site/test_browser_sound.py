@@ -194,6 +194,61 @@ def test_only_a_voice_of_the_device_reads_aloud(visit: Visiting) -> None:
         assert text.index("Stays:") < text.index("Move:")
 
 
+# A voice of the device that speaks until it is told not to; `left` outlives the page.
+SPEAKS = """(() => {
+  let now = null;
+  const end = () => { const said = now; now = null; window.speaking = false; setTimeout(() => said?.onend?.()); };
+  window.SpeechSynthesisUtterance = class { constructor(text) { this.text = text; } };
+  Object.defineProperty(window, 'speechSynthesis', { value: {
+    getVoices: () => [{ name: 'near', lang: 'en-GB', localService: true, default: true }],
+    addEventListener() {},
+    cancel() { if (now) sessionStorage.setItem('left', now.text.slice(0, 2)); end(); },
+    speak(one) { now = one; window.speaking = true; window.finish = end; },
+  } });
+})()"""
+
+
+def test_what_is_read_aloud_can_be_stopped_by_its_own_control(visit: Visiting) -> None:
+    with visit() as student:
+        student.page.add_init_script(SPEAKS)
+        page = student.open(LESSON)
+        first, second = (page.locator("[data-aloud]:visible").nth(at) for at in (0, 1))
+        for stop in (first.click, lambda: page.evaluate("finish()")):
+            first.click()
+            assert (page.evaluate("speaking"), first.inner_text()) == (True, "Stop")
+            stop()
+            until(page, "document.querySelectorAll('[data-sounding]').length === 0")
+            assert (page.evaluate("speaking"), first.inner_text()) == (False, "Read aloud")
+        first.click()
+        second.click()
+        until(page, "document.querySelectorAll('[data-sounding]').length === 1")
+        assert (first.inner_text(), second.inner_text()) == ("Read aloud", "Stop")
+        assert page.evaluate("speaking")
+
+
+@pytest.mark.parametrize("other", ["[data-hear=step]", "[data-hear=string]", "[data-ring]", "[data-practise]"])
+def test_what_is_read_aloud_ends_where_something_else_begins(visit: Visiting, other: str) -> None:
+    with visit() as student:
+        student.page.add_init_script(SPEAKS)
+        page = student.open(LESSON)
+        aloud = page.locator("[data-aloud]:visible").first
+        aloud.click()
+        assert page.evaluate("speaking")
+        page.locator(other).first.click()
+        until(page, "!speaking")
+        assert aloud.inner_text() == "Read aloud"
+
+
+def test_what_is_read_aloud_ends_when_the_page_is_left(visit: Visiting) -> None:
+    with visit() as student:
+        student.page.add_init_script(SPEAKS)
+        page = student.open(LESSON)
+        page.locator("[data-aloud]:visible").first.click()
+        assert page.evaluate("[speaking, sessionStorage.getItem('left')]") == [True, None]
+        page.goto(student.address)
+        assert page.evaluate("sessionStorage.getItem('left')") is not None
+
+
 def test_without_scripts_there_is_nothing_to_press(visit: Visiting) -> None:
     with visit(java_script_enabled=False) as student:
         student.page.goto(student.address + LESSON)
