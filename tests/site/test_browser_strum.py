@@ -76,6 +76,20 @@ def test_a_string_that_is_silent_in_a_strum_is_named_and_the_microphone_let_go(
         assert page.evaluate("heard.getTracks().map((track) => track.readyState)") == ["ended"]
 
 
+def test_each_string_that_a_strum_covers_is_marked_at_its_own_line_and_stays_so(
+    browser: Browser, address: str, recordings: Path
+) -> None:
+    marked = """[...document.querySelectorAll('.ring li')].filter((line) => line.checkVisibility()
+      && line.textContent.endsWith("can’t hear this one here.")).map((line) => Number(/\\d/.exec(line.textContent)[0]))"""
+    with trial(browser, address, recordings / "room.wav") as page:
+        # Of x02210 the overtones of string 3 are those of 5 an octave higher; of string 1 those of 4.
+        assert page.evaluate(marked) == [3, 1]
+        page.click(".ring [data-strum-trial] summary")
+        page.click(".ring [data-listen]")
+        until(page, "document.querySelector('.ring li[aria-current]') !== null")
+        assert page.evaluate(marked) == [3, 1], "also when the lines are written anew"
+
+
 def test_of_a_clean_strum_no_fault_is_named_and_no_praise_is_given(
     browser: Browser, address: str, recordings: Path
 ) -> None:

@@ -12,16 +12,18 @@ const PATIENCE = 15;
 /**
  * @param {HTMLElement} place the trial's own part of the view
  * @param {HTMLElement} step
- * @param {() => void} asks told before it listens, so that nothing else does
+ * @param {{asks: () => void, mark: (strings: number[]) => void}} to asks: told before it listens, so that nothing else does;
+ *   mark: told the strings that can't be heard in a strum
  * @returns {() => void} no longer waits for a strum
  */
-export function tryStrum(place, step, asks) {
+export function tryStrum(place, step, { asks, mark }) {
   const say = sayFrom(place);
   const says = thePart(place, "[data-strum-says]", HTMLElement);
   const control = thePart(place, "button[data-strum]", HTMLButtonElement);
   const chord = heldOf(step);
   const hidden = covered(chord);
   thePart(place, "[data-strum-covered]", HTMLElement).textContent = hidden.length ? say("covered", { strings: hidden.join(", ") }) : say("none-covered");
+  mark(hidden);
   control.hidden = hidden.length > chord.length - 2;
   const sayOfMicrophone = sayFrom(place.closest("dialog") ?? document);
   const shown = control.textContent ?? "";

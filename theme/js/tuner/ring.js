@@ -14,7 +14,7 @@ import { Pluck } from "./verdict.js";
 const PAUSE = 0.4;
 const TONE = 1800;
 
-/** @typedef {import("../sound/score.js").Held & {item: HTMLElement, verdict: import("./verdict.js").Verdict | null}} Row */
+/** @typedef {import("../sound/score.js").Held & {item: HTMLElement, verdict: import("./verdict.js").Verdict | null, covered: boolean}} Row */
 
 /** @param {HTMLTemplateElement} template @param {HTMLElement} step */
 export async function openRing(template, step) {
@@ -36,7 +36,7 @@ export async function openRing(template, step) {
 function offerTrial(trial, step, check) {
   trial.addEventListener("toggle", async () => {
     const { tryStrum } = await import("../listening/strum.js");
-    check.besides = tryStrum(trial, step, () => check.ear.stop());
+    check.besides = tryStrum(trial, step, { asks: () => check.ear.stop(), mark: (strings) => check.mark(strings) });
   }, { once: true });
 }
 
@@ -69,6 +69,14 @@ class RingCheck {
   stop() {
     this.ear.stop();
     silence();
+  }
+
+  /** @param {number[]} strings which a whole strum covers: each says so */
+  mark(strings) {
+    for (const row of this.rows) {
+      row.covered = strings.includes(row.string);
+      this.#write(row);
+    }
   }
 
   /** @param {string} which */
@@ -149,7 +157,8 @@ class RingCheck {
     const which = this.say(row.fret ? "fretted" : "open-string", { n: row.string, fret: row.fret });
     row.item.dataset.verdict = row.verdict ?? "";
     const name = Object.assign(document.createElement("b"), { textContent: which });
-    row.item.replaceChildren(name, `: ${this.#words(row)}`);
+    const strum = Object.assign(document.createElement("small"), { textContent: this.say("in-strum") });
+    row.item.replaceChildren(name, `: ${this.#words(row)}`, ...(row.covered ? [" ", strum] : []));
   }
 
   /** The string as it should sound; it is not listened to meanwhile. */
@@ -165,7 +174,7 @@ class RingCheck {
 
 /** @param {HTMLElement} step @param {HTMLElement} list gets an item for each string @returns {Row[]} */
 function rowsOf(step, list) {
-  const rows = heldOf(step).map((held) => ({ ...held, item: document.createElement("li"), verdict: null }));
+  const rows = heldOf(step).map((held) => ({ ...held, item: document.createElement("li"), verdict: null, covered: false }));
   list.append(...rows.map(({ item }) => item));
   return rows;
 }
