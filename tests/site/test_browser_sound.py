@@ -194,6 +194,50 @@ def test_only_a_voice_of_the_device_reads_aloud(visit: Visiting) -> None:
         assert text.index("Stays:") < text.index("Move:")
 
 
+# Counts the sounds that are told to end early.
+STOPS = """(() => {
+  window.stops = 0;
+  const stop = AudioBufferSourceNode.prototype.stop;
+  AudioBufferSourceNode.prototype.stop = function (...all) { window.stops += 1; return stop.apply(this, all); };
+})()"""
+RING_TONE = ".ring [data-tone]"
+
+
+def test_the_string_of_the_check_is_heard_stopped_and_silences_nothing_that_comes_after(visit: Visiting) -> None:
+    with visit() as student:
+        student.page.add_init_script(SPY)
+        student.page.add_init_script(STOPS)
+        page = student.open(LESSON)
+        page.locator("[data-ring]:visible").first.click()
+        tone = page.locator(RING_TONE)
+        for started in (1, 2):
+            tone.click()
+            until(page, f"spy.starts.length === {started}")
+            assert tone.inner_text() == "Stop"
+            if started == 1:
+                tone.click()
+                until(page, "document.querySelector('[data-sounding]') === null")
+                assert tone.inner_text() == "Hear this string"
+        page.keyboard.press("Escape")
+        until(page, "document.querySelector('.ring') === null && stops === 2")
+        step = page.locator("[data-hear=step]:visible").first
+        step.click()
+        until(page, "spy.starts.length > 2")
+        assert step.inner_text() == "Stop"
+        until(page, "document.querySelector('[data-hear=step]').textContent === 'Hear it'")
+        assert page.evaluate("stops") == 2, "the strum rings to its own end"
+
+
+def test_going_back_leaves_the_check(visit: Visiting) -> None:
+    with visit() as student:
+        page = student.open(LESSON)
+        page.evaluate("location.hash = 'main'")
+        page.locator("[data-ring]:visible").first.click()
+        page.wait_for_selector(".ring[open]")
+        page.go_back()
+        until(page, "document.querySelector('.ring') === null")
+
+
 # A voice of the device that speaks until it is told not to; `left` outlives the page.
 SPEAKS = """(() => {
   let now = null;

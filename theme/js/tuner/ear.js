@@ -53,7 +53,11 @@ export function ear(control, says, words, { lowest, hears, turned, asks = () => 
     addEventListener("pagehide", stop, { signal });
   };
   const take = (/** @type {Float32Array} */ samples) => {
-    if (!listening || document.querySelector("[data-sounding]")) return;
+    if (!listening) return;
+    if (document.querySelector("[data-sounding]")) {
+      finder?.forget();
+      return;
+    }
     finder ??= new PitchFinder(listening.rate, lowest());
     heard += samples.length / listening.rate;
     for (const finding of finder.push(samples)) hears(finding, heard);

@@ -1,18 +1,16 @@
 // The check that each string of a shape rings: string by string, the student plucks, the page says what it heard.
 import { thePart } from "../parts.js";
 import { bigPicture } from "../practice/picture.js";
-import { pluck, stop as silence } from "../sound/player.js";
+import { stop as silence } from "../sound/hearing.js";
 import { heldOf } from "../sound/score.js";
 import { frequency } from "../sound/string.js";
-import { wake } from "../sound/audio.js";
 import { sayFrom } from "../words.js";
 import { ear } from "./ear.js";
 import { styles } from "./styles.js";
 import { Pluck } from "./verdict.js";
 
-/** Seconds: after a verdict nothing is listened to; a tone of the page's own is not listened to either. */
+/** Seconds: after a verdict nothing is listened to. */
 const PAUSE = 0.4;
-const TONE = 1800;
 
 /** @typedef {import("../sound/score.js").Held & {item: HTMLElement, verdict: import("./verdict.js").Verdict | null, covered: boolean}} Row */
 
@@ -26,7 +24,14 @@ export async function openRing(template, step) {
   thePart(view, "[data-picture]", HTMLElement).append(bigPicture(step, "ring-picture"));
   const check = new RingCheck(view, step);
   thePart(view, "[data-close]", HTMLButtonElement).addEventListener("click", () => view.close());
-  view.addEventListener("close", () => { check.stop(); view.remove(); });
+  const left = new AbortController();
+  // Who goes back leaves the check.
+  addEventListener("popstate", () => view.close(), { signal: left.signal });
+  view.addEventListener("close", () => {
+    left.abort();
+    check.stop();
+    view.remove();
+  });
   offerTrial(thePart(view, "[data-strum-trial]", HTMLDetailsElement), step, check);
   view.showModal();
   thePart(view, "h2", HTMLElement).focus();
@@ -60,10 +65,10 @@ class RingCheck {
       turned: (on) => this.#turned(on),
       asks: () => this.besides(),
     });
-    this.#control("tone").addEventListener("click", () => this.#tone());
     this.#control("next").addEventListener("click", () => this.#ask(this.#at + 1));
     this.#control("again").addEventListener("click", () => this.#begin());
     this.rows.forEach((row) => this.#write(row));
+    this.#offerTone();
   }
 
   stop() {
@@ -96,6 +101,12 @@ class RingCheck {
     else for (const { item } of this.rows) item.removeAttribute("aria-current");
   }
 
+  /** The string that is asked for as it should sound (js/sound/hearing.js plays it); it is not listened to meanwhile. */
+  #offerTone() {
+    const { midi } = this.rows[this.#at] ?? this.rows[0];
+    Object.assign(this.#control("tone").dataset, { hear: "tone", midi: String(midi) });
+  }
+
   #begin() {
     for (const row of this.rows) {
       row.verdict = null;
@@ -109,6 +120,7 @@ class RingCheck {
     this.#at = at;
     this.#pluck = null;
     this.ear.forget();
+    this.#offerTone();
     this.rows.forEach(({ item }, place) => {
       if (place === at) item.setAttribute("aria-current", "step");
       else item.removeAttribute("aria-current");
@@ -159,16 +171,6 @@ class RingCheck {
     const name = Object.assign(document.createElement("b"), { textContent: which });
     const strum = Object.assign(document.createElement("small"), { textContent: this.say("in-strum") });
     row.item.replaceChildren(name, `: ${this.#words(row)}`, ...(row.covered ? [" ", strum] : []));
-  }
-
-  /** The string as it should sound; it is not listened to meanwhile. */
-  #tone() {
-    wake().catch(() => undefined);
-    const row = this.rows[this.#at] ?? this.rows[0];
-    const control = this.#control("tone");
-    control.dataset.sounding = "";
-    const over = () => { silence(); delete control.dataset.sounding; this.ear.forget(); };
-    pluck(row.midi).then(() => setTimeout(over, TONE), over);
   }
 }
 
