@@ -122,6 +122,36 @@ def test_when_no_string_is_left_the_microphone_is_off_the_sum_stays_and_so_does_
         assert listeners(page) == before, "a check that is closed listens to nothing any more"
 
 
+@pytest.mark.parametrize(
+    ("midi", "said"),
+    [
+        (45.00, "0 cents off"),
+        (45.01, "1 cent off"),
+        (45.20, "20 cents sharp"),
+        (44.02, "about 1 semitone flat"),
+        (46.04, "about 1 semitone sharp"),
+        (42.98, "about 2 semitones flat"),
+    ],
+)
+def test_one_cent_and_one_semitone_are_told_as_one(visit: Visiting, midi: float, said: str) -> None:
+    with visit() as student:
+        page = student.open("tuner/")
+        # String 5 alone, so that what is far off is told of it; the pitch comes as the microphone's would.
+        shown = page.evaluate(
+            """async (midi) => {
+              const { displayOf } = await import('/js/tuner/panel.js');
+              const row = document.querySelector('tr[data-midi="45"]');
+              const rows = [...row.closest('table').querySelectorAll('tr[data-midi]')];
+              const tuning = { section: row.closest('section'), rows, midi: rows.map((one) => Number(one.dataset.midi)) };
+              const display = displayOf(document.querySelector('.tuner'), { tuning: () => tuning, wanted: () => rows.indexOf(row) });
+              display.show({ hertz: 440 * 2 ** ((midi - 69) / 12), power: 1 }, 0);
+              return document.querySelector('.tuner [data-cents]').textContent;
+            }""",
+            midi,
+        )
+        assert shown == said
+
+
 @SMALL
 def test_the_reading_is_in_sight_as_soon_as_the_tuner_listens(
     flat: Browser, address: str, size: tuple[int, int]
