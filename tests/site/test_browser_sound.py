@@ -112,6 +112,67 @@ def test_the_control_of_what_sounds_stops_it_and_escape_does_too(visit: Visiting
             assert block.inner_text() == "Play it as music"
 
 
+PLAY = "[data-hear=block]"
+# Where the step that sounds now lies, and its place among the steps; null while none does.
+SOUNDING = """(() => {
+  const step = document.querySelector('.fp-step[data-sounding]');
+  if (!step) return null;
+  const { top } = step.querySelector('.fp-arm').getBoundingClientRect();
+  const bottom = step.querySelector('.fp-frame').getBoundingClientRect().bottom;
+  return { at: [...document.querySelectorAll('.fp-step')].indexOf(step), seen: top >= 0 && bottom <= innerHeight };
+})()"""
+FAST = "localStorage.setItem('fingerpost:practice', '{\"tempo\": 208}')"
+
+
+@pytest.mark.parametrize("size", [(390, 844), (390, 664), (1280, 900)])
+def test_what_sounds_of_a_block_is_brought_into_sight_and_so_is_what_stops_it(
+    visit: Visiting, size: tuple[int, int]
+) -> None:
+    with visit(size=size) as student:
+        student.page.add_init_script(FAST)
+        page = student.open(LESSON)
+        page.locator(PLAY).first.click()
+        for step in (1, 2, 3):
+            until(page, f"({SOUNDING})?.at === {step} && ({SOUNDING}).seen", seconds=20)
+            box = page.locator(PLAY).first.bounding_box()
+            assert box
+            assert 0 <= box["y"] < 60
+        page.locator(PLAY).first.click()
+        until(page, "document.querySelectorAll('[data-sounding]').length === 0")
+        place = "(one) => getComputedStyle(one.parentElement).position"
+        assert page.locator(PLAY).first.evaluate(place) == "static"
+
+
+def test_whoever_scrolls_by_hand_is_left_where_they_are_until_the_block_is_played_again(visit: Visiting) -> None:
+    with visit(size=(390, 664)) as student:
+        student.page.add_init_script(FAST)
+        page = student.open(LESSON)
+        for go in (lambda: page.mouse.wheel(0, 3000), lambda: page.keyboard.press("End")):
+            page.locator(PLAY).first.click()
+            until(page, f"({SOUNDING})?.at === 1 && ({SOUNDING}).seen", seconds=20)
+            go()
+            until(page, f"!({SOUNDING})?.seen")
+            until(page, f"({SOUNDING})?.at === 3", seconds=20)
+            assert not page.evaluate(f"({SOUNDING}).seen"), "nobody is pulled back"
+            page.keyboard.press("Escape")
+            until(page, "document.querySelectorAll('[data-sounding]').length === 0")
+
+
+@pytest.mark.parametrize(("motion", "way"), [("reduce", "instant"), ("no-preference", "smooth")])
+def test_the_page_glides_to_what_sounds_only_for_who_wants_motion(visit: Visiting, motion: str, way: str) -> None:
+    with visit(size=(390, 664)) as student:
+        student.page.emulate_media(reduced_motion=motion)
+        student.page.add_init_script(FAST)
+        student.page.add_init_script(
+            "(() => { window.ways = []; const scroll = window.scrollBy.bind(window);"
+            " window.scrollBy = (how) => { window.ways.push(how.behavior); scroll(how); }; })()"
+        )
+        page = student.open(LESSON)
+        page.locator(PLAY).first.click()
+        until(page, f"({SOUNDING})?.at === 2 && ({SOUNDING}).seen", seconds=20)
+        assert set(page.evaluate("ways")) == {way}
+
+
 def test_what_changes_is_heard_alone_and_then_in_both_chords(visit: Visiting) -> None:
     with visit() as student:
         student.page.add_init_script(SPY)
