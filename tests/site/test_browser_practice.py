@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager
-from pathlib import Path
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
@@ -382,19 +381,42 @@ steps:
 """
 
 
-def test_numerals_are_as_tall_on_seven_strings_and_within_their_marks(browser: Browser, tmp_path: Path) -> None:
-    Course(tmp_path).write({"index.md": INDEX, "first.md": SEVEN}).build()
-    with served(tmp_path / "site") as where:
-        for size in ((390, 844), (390, 664)):
-            with visiting(browser, where, size=size) as student:
-                page = practise(student, "first/")
-                numerals = f"{VIEW} [data-picture] :is(.fp-num, .fp-num-new)"
-                heights = page.evaluate(INK, numerals)
-                assert len(heights) == 3
-                assert min(heights) >= 35
-                assert page.evaluate(f"document.querySelector('{VIEW}').scrollWidth") <= size[0]
-                wide = page.evaluate(WIDEST, f"{VIEW} [data-picture]")
-                assert wide["numeral"] < wide["mark"]
+@pytest.fixture(scope="module")
+def seven(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+    """Where a course for seven strings is served, whose second chord has two names."""
+    folder = tmp_path_factory.mktemp("seven")
+    Course(folder).write({"index.md": INDEX, "first.md": SEVEN}).build()
+    with served(folder / "site") as where:
+        yield where
+
+
+@pytest.mark.parametrize("size", [(390, 844), (390, 664)])
+def test_numerals_are_as_tall_on_seven_strings_and_within_their_marks(
+    browser: Browser, seven: str, size: tuple[int, int]
+) -> None:
+    with visiting(browser, seven, size=size) as student:
+        page = practise(student, "first/")
+        heights = page.evaluate(INK, f"{VIEW} [data-picture] :is(.fp-num, .fp-num-new)")
+        assert len(heights) == 3
+        assert min(heights) >= 35
+        assert page.evaluate(f"document.querySelector('{VIEW}').scrollWidth") <= size[0]
+        wide = page.evaluate(WIDEST, f"{VIEW} [data-picture]")
+        assert wide["numeral"] < wide["mark"]
+
+
+@pytest.mark.parametrize("size", [*SMALL, DESK])
+def test_a_name_of_two_lines_has_its_room(browser: Browser, seven: str, size: tuple[int, int]) -> None:
+    with visiting(browser, seven, size=size) as student:
+        page = practise(student, "first/")
+        press(page, "ArrowRight")
+        assert name(page) == "Gadd9"
+        short_form, words = (
+            page.locator(f"{VIEW} {one}").bounding_box() for one in (".practice-short", "[data-words-of-step]")
+        )
+        assert short_form
+        assert words
+        beside = words["x"] >= short_form["x"] + short_form["width"]
+        assert beside or words["y"] >= short_form["y"] + short_form["height"]
 
 
 def test_words_and_table_are_half_as_tall_at_least(visit: Visiting) -> None:
