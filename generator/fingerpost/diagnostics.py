@@ -88,6 +88,7 @@ class Code(enum.StrEnum):
     # links
     DEAD_LINK = "dead-link"
     DEAD_REDIRECT = "dead-redirect"
+    BLOCKED_BY_POLICY = "blocked-by-policy"
     PAGE_NOT_IN_NAV = "page-not-in-nav"
     # acceptances
     ACCEPTANCE_WITHOUT_REASON = "acceptance-without-reason"

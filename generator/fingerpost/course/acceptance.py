@@ -22,6 +22,7 @@ ACCEPTABLE_ERRORS = frozenset(
         Code.MENTION_DENIED,
         Code.USED_BEFORE_TAUGHT,
         Code.DEAD_LINK,
+        Code.BLOCKED_BY_POLICY,
         Code.FENCE_MISWRITTEN,
         Code.MENTION_MISWRITTEN,
     )

@@ -20,6 +20,7 @@ from fingerpost.source.meant_fence import meant_fence, no_fence
 from fingerpost.source.mentions import Piece, mentions_in
 from fingerpost.source.near_mentions import near_mentions
 from fingerpost.source.syntax import Fence, Mention
+from fingerpost.source.tags import Tag, tags_in
 
 HEADING = re.compile(r"#{1,6}(?=[ \t]|$)")
 UNDERLINE = re.compile(r"(?:=+|-+)[ \t]*$")
@@ -51,6 +52,7 @@ class Scan:
     acceptances: tuple[Acceptance, ...] = ()
     links: tuple[Link, ...] = ()
     headings: tuple[Heading, ...] = ()
+    tags: tuple[Tag, ...] = ()
 
 
 def lines_of(text: str) -> list[str]:
@@ -76,6 +78,7 @@ def scan(file: str, text: str, first_line: int = 1) -> Scan:
         accepted,
         links_in(file, scanner.paragraphs),
         headings_in(file, scanner.headings),
+        tuple(tags_in(file, (*scanner.paragraphs, *scanner.raw))),
     )
 
 
@@ -94,6 +97,7 @@ class _Scanner:
     findings: list[Diagnostic] = field(default_factory=list)
     comments: list[Comment] = field(default_factory=list)
     headings: list[tuple[int, list[Piece]]] = field(default_factory=list)
+    raw: list[list[Piece]] = field(default_factory=list)
     title: str | None = None
     html: bool = False
     bare_item: bool = False
@@ -144,9 +148,12 @@ class _Scanner:
             self.fence(walk, fence, on_item_line)
         elif self.html or HTML_BLOCK.match(rest):
             self.end_paragraph()
+            self.raw_html(walk)
             self.html = True
         elif raw := RAW_HTML.match(rest):
             self.end_paragraph()
+            if raw.group(1).lower() == "script":
+                self.raw_html(walk)
             self.skip_to(RAW_HTML_END[raw.group(1).lower()], walk.at)
         elif HEADING.match(rest):
             self.heading(walk, rest)
@@ -156,6 +163,14 @@ class _Scanner:
             self.end_paragraph()
         elif not self.meant(walk):
             self.words(walk.text, walk.words_at)
+
+    def raw_html(self, walk: Walk) -> None:
+        """Keeps a line of HTML, with those above it that it goes on from, for what it loads or leads to."""
+        piece = Piece(walk.text[walk.words_at :], self.first_line + self.at - 1, walk.words_at + 1)
+        if self.html and self.raw and self.raw[-1][-1].line == piece.line - 1:
+            self.raw[-1].append(piece)
+        else:
+            self.raw.append([piece])
 
     def heading(self, walk: Walk, rest: str) -> None:
         self.end_paragraph()

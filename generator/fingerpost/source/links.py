@@ -45,13 +45,13 @@ class Link:
 def links_in(file: str, paragraphs: Iterable[Sequence[Piece]]) -> tuple[Link, ...]:
     """All links of a page in the order of their targets."""
     texts = [(_text(pieces), Places(file, pieces)) for pieces in paragraphs if any("[" in p.text for p in pieces)]
-    masked = [(_masked(text), text, places) for text, places in texts]
+    all_masked = [(masked(text), text, places) for text, places in texts]
     names, links = set[str](), list[Link]()
-    for mask, text, places in masked:
+    for mask, text, places in all_masked:
         for found in DEFINITION.finditer(mask):
             names.add(_name(text[found.start("name") : found.end("name")]))
             links.append(Link(places.token(text, *_without_angles(mask, *found.span("target")))))
-    for mask, text, places in masked:
+    for mask, text, places in all_masked:
         links.extend(_inline(mask, text, places, names))
     return tuple(sorted(links, key=lambda link: link.target.span))
 
@@ -64,7 +64,7 @@ def _name(text: str) -> str:
     return " ".join(text.split()).lower()
 
 
-def _masked(text: str) -> str:
+def masked(text: str) -> str:
     """The text with code, escapes and comments blotted out, every character at its place."""
     kept, at = [], 0
     for start, end, _, _ in code_spans(text) if "`" in text else ():

@@ -14,6 +14,7 @@ from fingerpost.source.grammar import Reading
 from fingerpost.source.headings import Heading, ids_in_html
 from fingerpost.source.links import Link
 from fingerpost.source.syntax import BlockSyntax, Fence, Mention, PageSyntax
+from fingerpost.source.tags import Tag
 
 BYTE_ORDER_MARK = "\ufeff"
 
@@ -22,7 +23,7 @@ BYTE_ORDER_MARK = "\ufeff"
 class PageRead:
     """A page taken apart. fences and syntax.blocks go together, one by one; findings and acceptances by place.
 
-    ids: those in the page's HTML.
+    tags: those of the HTML that load something or lead somewhere. ids: those in the page's HTML.
     """
 
     syntax: PageSyntax
@@ -32,6 +33,7 @@ class PageRead:
     links: tuple[Link, ...] = ()
     headings: tuple[Heading, ...] = ()
     ids: frozenset[str] = frozenset()
+    tags: tuple[Tag, ...] = ()
 
 
 BlockReader = Callable[[str, Fence], Reading[BlockSyntax]]
@@ -68,4 +70,5 @@ def read_body(file: str, body: str, first_line: int = 1, block: BlockReader = re
         found.links,
         found.headings,
         frozenset(ids_in_html(body)),
+        found.tags,
     )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 
 from fingerpost.course.model import Course
+from fingerpost.course.rules.blocked_by_policy import blocked_by_policy
 from fingerpost.course.rules.dead_link import Targets, dead_links
 from fingerpost.course.rules.dead_redirect import dead_redirects
 from fingerpost.course.rules.duplicate_id import ids_of_headings
@@ -34,6 +35,7 @@ def link_faults(
     for page in pages:
         yield from ids_of_headings(page)
         yield from dead_links(page, targets)
+        yield from blocked_by_policy(page)
     if all_known:
         yield from unused_ids(pages, course, settings.redirects)
 

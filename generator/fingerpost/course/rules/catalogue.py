@@ -290,6 +290,12 @@ CATALOGUE: dict[Code, Explanation] = {
         "redirects: {gate.md: the-gaet.md}",
         "redirects: {gate.md: the-gate.md}",
     ),
+    Code.BLOCKED_BY_POLICY: Explanation(
+        "Something that the policy of the pages blocks",
+        "A page runs only its own scripts and shows only its own files; a student would see a gap, or tap in vain.",
+        "![The hand](https://host.example/hand.png)",
+        "![The hand](hand.png)",
+    ),
     Code.PAGE_NOT_IN_NAV: Explanation(
         "A lesson that the navigation leaves out",
         "Nobody said where in the course it is taught, so it comes last; what it teaches is not missed elsewhere.",

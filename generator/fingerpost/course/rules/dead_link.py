@@ -19,6 +19,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from urllib.parse import unquote
 
+from fingerpost.course.option_values import PAGE_SUFFIXES
 from fingerpost.course.slip import error, warning
 from fingerpost.course.words import quoted
 from fingerpost.diagnostics import Code, Diagnostic, Edit
@@ -52,6 +53,35 @@ def dead_links(page: PageRead, targets: Targets) -> Iterator[Diagnostic]:
             yield _undefined(link, page)
         elif not ELSEWHERE.match(link.target.text):
             yield from _dead(link, page.syntax.file, targets)
+        elif _is_page_from_root(link.target.text) and targets.all_known:
+            yield _from_root(link, page.syntax.file, targets)
+    for tag in page.tags:
+        if tag.name == "a" and tag.target is not None and targets.all_known:
+            yield from _in_html(Link(tag.target), page.syntax.file, targets)
+
+
+def _is_page_from_root(written: str) -> bool:
+    return written.startswith("/") and not written.startswith("//") and parted(written)[0].endswith(PAGE_SUFFIXES)
+
+
+def _from_root(link: Link, file: str, targets: Targets) -> Diagnostic:
+    """The site knows no page by such an address: only one that is written from the page is led to its page."""
+    path, anchor = parted(link.target.text)
+    near = nearest_file(posixpath.normpath(path).lstrip("/"), targets.files)
+    message = f"{quoted(link.target.text)} begins at the root, so the site leaves it as it is, and nothing is there"
+    expected = "a file of the course, its path written from this page"
+    fix = f"{from_page(near, file)}{'#' * bool(anchor)}{anchor}" if near else ""
+    return error(link.target.span, Code.DEAD_LINK, message, expected, fix)
+
+
+def _in_html(link: Link, file: str, targets: Targets) -> Iterator[Diagnostic]:
+    """A link in HTML to a source that is not there; others are addresses, of which the sources say little."""
+    path, _ = parted(link.target.text)
+    there = posixpath.normpath(posixpath.join(posixpath.dirname(file), path))
+    if _is_page_from_root(link.target.text):
+        yield _from_root(link, file, targets)
+    elif path.endswith(PAGE_SUFFIXES) and not ELSEWHERE.match(path) and there not in targets.files:
+        yield _no_file(link, there, file, targets)
 
 
 def parted(written: str) -> tuple[str, str]:
