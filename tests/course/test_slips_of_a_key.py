@@ -84,3 +84,23 @@ def test_where_nothing_tells_what_is_struck_no_name_is_held_against_the_sound() 
 def test_a_strum_of_the_steps_ends_the_doubt_about_what_is_struck() -> None:
     block = READING.replace(" = D\nteaches", "\nteaches") + "- strum D-e = D\n- 4 to e3 = A\n"
     assert [(line, words) for line, words, _ in said(page(f"strum: zz\n{block}"))] == [(3, "zz"), (12, "A")]
+
+
+ROUND = (
+    "start: 2 D2, 3 G2, 1 B1 = Am\nteaches: [Am, Am7, Asus2]\nsteps:\n- 3 off = Am7\n- 3 to G2 = Am\n"
+    "- 1 off = Asus2\n- 1 to B1 = Am\n"
+)
+FOG = "start: 2 A2, 3 D2, 1 G1 = E\nteaches: [E, Esus4]\nsteps:\n- 4 to G2 = Esus4\n- 4 off = E\n"
+
+
+def test_a_strum_whose_loss_only_another_blocks_name_tells_is_missed_where_it_was() -> None:
+    assert said(page("strum: A-e\n" + ROUND, FOG)) == []
+    lost = [(3, "2 D2, 3 G2, 1 B1 = Am", "Write `strum: A-e` above this line.")]
+    assert said(page(ROUND, FOG)) == lost
+    assert [said_of[1:] for said_of in said(page(FOG, ROUND))] == [said_of[1:] for said_of in lost]
+
+
+def test_a_strum_lost_is_told_once_where_a_later_block_misses_it_too() -> None:
+    door = "start: as taught Am\nteaches: [Am7/G]\nsteps:\n- 4 to E3, strum E-e = Am7/G\n- 4 off, strum A-e = Am\n"
+    assert said(page("strum: A-e\n" + ROUND, door, FOG)) == []
+    assert said(page(ROUND, door, FOG)) == [(3, "2 D2, 3 G2, 1 B1 = Am", "Write `strum: A-e` above this line.")]

@@ -34,3 +34,13 @@ def test_a_place_turned_round_and_a_damping_for_a_placement_are_one_finding(
 ) -> None:
     assert said(AM) == []
     assert said(AM.replace(line, slip)) == [(words, fix)]
+
+
+def test_where_a_step_above_has_the_wrong_strum_the_words_below_are_not_the_slip() -> None:
+    block = (
+        "start: 2 D2, 3 G2, 1 B1, strum A-e = Am\nteaches: [Am, Fmaj7]\nsteps:\n- 3 to D3, strum {} = Fmaj7\n"
+        "- 2 to G2\n- 3 off\n- 2 to D2, strum A-e\n- 3 to G2 = Am\n"
+    )
+    right = [fix for words, fix in said(block.format("D-e")) if words.startswith("strum")]
+    assert right == []
+    assert "strum A-e" not in [words for words, _ in said(block.format("E-e"))]

@@ -87,7 +87,8 @@ class _Builder:
         self.joining = Joining.of([_syntax(page).blocks for page in pages])
         drafts = [*self._lessons(pages, unplaced)]
         lessons = tuple(draft.finished(self) for draft in drafts)
-        self.findings += self._course_findings(unplaced)
+        told = {(finding.span, finding.fix) for finding in self.findings if finding.fix}
+        self.findings += (one for one in self._course_findings(unplaced) if (one.span, one.fix) not in told)
         decided = tuple((chord_symbol.write(kept), chord_symbol.write(other)) for kept, other in self.settings.ties)
         course = Course(lessons, chord_index(self.trail.sightings, self.parts), decided)
         return course, tuple(sorted(set(self.findings)))

@@ -8,11 +8,13 @@ from dataclasses import replace
 from fingerpost.course.meant.edits import OfStart, PutToo, Redundant, Struck, Surplus, Swapped, Turned, Word
 from fingerpost.course.meant.likely_move import moves_near
 from fingerpost.course.meant.search import (
+    AFTER_STRUM,
     FINGER_LEFT_OUT,
     LINE_AWAY,
     LINES_BACK,
     OTHER_KIND,
     START,
+    STRING_LESS,
     STRUM_LEFT_OUT,
     SURPLUS,
     SWAP,
@@ -107,16 +109,21 @@ def _likely(edit: OfStart, search: Search) -> float:
     """What it costs, by its kind."""
     if isinstance(edit, PutToo | Turned):
         return FINGER_LEFT_OUT if isinstance(edit, PutToo) else TURNED
-    is_written = not isinstance(edit, Struck) or strum_of_start(search.thread.strands[0].syntax) is not None
-    return START if is_written else STRUM_LEFT_OUT
+    if isinstance(edit, Struck) and strum_of_start(search.thread.strands[0].syntax) is None:
+        return STRUM_LEFT_OUT + STRING_LESS * (len(edit.shape.unstruck) - 1)
+    return START
 
 
 def _words_too_many(search: Search, at: int) -> Iterator[Candidate]:
-    before, actions = search.befores[at], search.trial.rows[at].actions
+    before, rows = search.befores[at], search.trial.rows
+    actions = rows[at].actions
+    # Where a step above says what is struck, its words may be the wrong ones, and these be right.
+    said = any(isinstance(action, StrumStrings) for row in rows[:at] for action in row.actions)
+    cost = WORDS_TOO_MANY + AFTER_STRUM * said + search.away(at)
     for index in range(len(actions)) if len(actions) > 1 else ():
         after = search.trial.without(before, at, index)
         if after is not None:
-            yield Candidate(WORDS_TOO_MANY + search.away(at), Redundant(at, index), after, at + 1, before)
+            yield Candidate(cost, Redundant(at, index), after, at + 1, before)
 
 
 def _swapped(search: Search, at: int) -> Iterator[Candidate]:

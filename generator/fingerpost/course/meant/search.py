@@ -22,9 +22,10 @@ FEWEST = 3
 """At least so many strings are struck where a wrong strum is looked for."""
 
 WORD, START, SWAP, TWICE, MISSING, SURPLUS = 1.0, 1.1, 1.3, 1.0, 1.5, 2.5
-WORDS_TOO_MANY, TURNED, FINGER_LEFT_OUT, STRUM_LEFT_OUT = 1.0, 1.12, 1.2, 1.5
+WORDS_TOO_MANY, TURNED, FINGER_LEFT_OUT, STRUM_LEFT_OUT = 1.08, 1.12, 1.2, 1.3
 """How unlikely each kind of slip is. By our own choice, as are the weights below."""
 OTHER_KIND = 0.3
+AFTER_STRUM, STRING_LESS = 0.2, 0.12
 AND_STRUM = 0.2
 LINE_AWAY = 0.05
 

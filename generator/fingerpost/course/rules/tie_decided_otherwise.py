@@ -12,7 +12,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from fingerpost.course.ground import ground_of
 from fingerpost.course.heard import Heard, heard_of
+from fingerpost.course.meant.slip_words import start_line
+from fingerpost.course.meant.strum_left_out import strum_left_out
 from fingerpost.course.model import Step
 from fingerpost.course.name_book import over_bass
 from fingerpost.course.naming import chord_or_none, symbol_of
@@ -22,6 +25,7 @@ from fingerpost.course.words import quoted
 from fingerpost.diagnostics import Code, Diagnostic, Edit
 from fingerpost.music import chord_symbol
 from fingerpost.music.chord import Chord
+from fingerpost.music.shape import Shape
 from fingerpost.source.syntax import NameSaid, Token
 
 Ties = tuple[tuple[Chord, Chord], ...]
@@ -29,16 +33,24 @@ Ties = tuple[tuple[Chord, Chord], ...]
 
 def ties_decided_otherwise(told: Iterable[Told], ties: Ties) -> Iterator[Diagnostic]:
     """An error for a name that the course decided against, a warning for one that differs from an earlier one."""
-    earlier: dict[Heard, tuple[Chord, Token]] = {}
+    earlier: dict[Heard, tuple[Chord, Token, Told]] = {}
+    strums: dict[Told, Diagnostic] = {}
     for block in told:
         for name, heard, chord in block.once(_names):
             chosen = next((kept for kept, refused in ties if refused == chord.with_bass(None)), None)
             if chosen is not None:
                 yield _against(name.symbol, over_bass(chosen, heard) if chord.bass else chosen, chosen)
             elif name.strict and all(kept != chord.with_bass(None) for kept, _ in ties):
-                first, token = earlier.setdefault(heard, (chord, name.symbol))
-                if first.root.pitch_class != chord.root.pitch_class:
+                first, token, other = earlier.setdefault(heard, (chord, name.symbol, block))
+                if first.root.pitch_class == chord.root.pitch_class:
+                    continue
+                one = (other, first, name.symbol) if first.root.pitch_class != heard.bass else (block, chord, token)
+                lost = strums.get(one[0]) or _strum_lost(*one, heard)
+                if lost is not None:
+                    strums[one[0]] = lost
+                else:
                     yield _twice(name.symbol, token)
+    yield from strums.values()
 
 
 def _names(told: Told) -> Iterator[tuple[NameSaid, Heard, Chord]]:
@@ -57,6 +69,36 @@ def _name_of(told: Told, step: Step) -> NameSaid | None:
     if written is not None:
         return None if written.line is None else written.line.name
     return None if told.syntax.start is None else told.syntax.start.name
+
+
+def _strum_lost(told: Told, chord: Chord, other: Token, heard: Heard) -> Diagnostic | None:
+    """The finding at a block that leaves out its strum, so that its names sound over a bass which is not theirs.
+
+    chord: one of them, whose notes another block names by their lowest: other.
+    """
+    if chord.root.pitch_class == heard.bass or told.block is None:
+        return None
+    strum = strum_left_out(told.syntax, list(_strict(told)), ground_of(told.syntax, told.settings).ground)
+    if strum is None:
+        return None
+    span, where = start_line(told.syntax)
+    line = f"strum: {strum}"
+    place = f"on line {other.span.line} of {other.span.file}"
+    message = (
+        f"What is struck seems to be missing {where} this line: the same notes over the same bass as of "
+        f"{quoted(chord_symbol.write(chord))} are called {quoted(other.text)} {place}"
+    )
+    expected = f"`{line}` {where} it, with which each name has its root below"
+    return warning(span, Code.TIE_DECIDED_OTHERWISE, message, expected, f"Write `{line}` {where} this line.")
+
+
+def _strict(told: Told) -> Iterator[tuple[Shape, Chord]]:
+    """What the hand holds where a name is given that claims to be exact, and the chord."""
+    for step in told.block.steps if told.block is not None else ():
+        name = _name_of(told, step)
+        chord = chord_or_none(name.symbol) if name is not None and name.strict else None
+        if chord is not None and not step.rest:
+            yield step.shape, chord
 
 
 def _against(token: Token, instead: Chord, chosen: Chord) -> Diagnostic:
