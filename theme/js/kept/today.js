@@ -17,10 +17,11 @@ export function bindToday() {
   const section = part(document, "[data-today]", HTMLElement);
   const shown = section ? dueIn(records(), Date.now(), SHOWN) : [];
   if (!section || !shown.length) return;
+  const say = sayFrom(section);
   const more = dueIn(records(), Date.now()).length - shown.length;
-  thePart(section, "ol", HTMLOListElement).replaceChildren(...shown.map(item));
-  thePart(section, "[data-why]", HTMLElement).textContent = sayFrom(section)(why(shown, more));
-  if (more > 0) thePart(section, "[data-more]", HTMLElement).textContent = keptWords()(more === 1 ? "one-more" : "more", { n: more });
+  thePart(section, "ol", HTMLOListElement).replaceChildren(...shown.map((kept) => item(kept, say)));
+  thePart(section, "[data-why]", HTMLElement).textContent = say(why(shown, more));
+  if (more > 0) thePart(section, "[data-more]", HTMLElement).textContent = say(more === 1 ? "one-more" : "more", { n: more });
   section.hidden = false;
 }
 
@@ -30,12 +31,11 @@ function why(shown, more) {
   return shown.every(wasClean) ? "some" : "least";
 }
 
-/** @param {Kept} change */
-function item(change) {
-  const say = keptWords();
+/** @param {Kept} change @param {import("../words.js").Say} say */
+function item(change, say) {
   const link = document.createElement("a");
   link.href = siteRoot() + change.page + practiseAddress([change.from, change.to]);
-  link.append(changeSaid(change, say));
+  link.append(changeSaid(change, keptWords()));
   const where = document.createElement("small");
   where.textContent = say("where", { title: change.title, clean: change.clean, tries: change.tries });
   const made = document.createElement("li");
