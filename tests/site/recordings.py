@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import itertools
 import math
+import random
 import struct
 import wave
 from collections.abc import Iterator, Sequence
@@ -48,6 +50,29 @@ def tone(midi: float, seconds: float) -> list[float]:
             out[at] += size * math.sin(turn * at)
             size *= fall
     return [sample * min(1.0, at / 144) for at, sample in enumerate(out)]
+
+
+def plucked(midi: float, seconds: float, *, stiff: float, glide: float, noise: float, seed: int = 1) -> list[float]:
+    """A string as it is tuned: stiffer, its pitch so many cents sharp when struck, noise so many dB below it.
+
+    The pitch falls by 1/e in a quarter of a second; the level of the noise is held against the whole tone.
+    """
+    hertz, chance = 440 * 2 ** ((midi - 69) / 12), random.Random(seed)
+    length = int(seconds * RATE)
+    bent = (2 ** (glide * math.exp(-4 * at / RATE) / 1200) for at in range(length))
+    phases = list(itertools.accumulate(2 * math.pi * hertz * factor / RATE for factor in bent))
+    out = [0.0] * length
+    for n in range(1, min(12, int(5000 / hertz)) + 1):
+        turn, begin = n * math.sqrt((1 + stiff * n * n) / (1 + stiff)), chance.uniform(0, 2 * math.pi)
+        size, fall = 0.3 * math.sin(math.pi * n * 0.2) / n, math.exp(-(1.2 + 0.25 * n) / RATE)
+        for at, phase in enumerate(phases):
+            out[at] += size * math.sin(begin + turn * phase)
+            size *= fall
+    loud = math.sqrt(sum(sample * sample for sample in out) / length) / 10 ** (noise / 20)
+    ends = RATE // 20
+    return [
+        (sample + chance.gauss(0, loud)) * min(1.0, at / 144, (length - at) / ends) for at, sample in enumerate(out)
+    ]
 
 
 def strum(pitches: Sequence[float], muted: float | None = None, seconds: float = 2.2) -> list[float]:
