@@ -90,6 +90,17 @@ def test_a_name_is_explained_by_the_tones_of_its_chord_from_the_root_upwards(vis
         assert explained >= 2
 
 
+def test_the_table_of_a_reason_holds_no_control_that_does_nothing(visit, lessons) -> None:
+    with visit() as student:
+        page = student.open(lessons[0])
+        begin(page)
+        page.locator(".ask button[data-option]").first.click()
+        until(page, "!!document.querySelector('.ask-reason .fp-strings')")
+        assert page.locator(".ask-reason th button").count() == 0
+        heads = "(all) => all.map((one) => one.innerText.trim())"
+        assert page.locator(".ask-reason thead th").evaluate_all(heads)[1:] == ["E 6", "A 5", "D 4", "G 3", "B 2", "e 1"]
+
+
 def test_a_note_is_read_aloud_as_a_note_and_no_chord(visit, lessons) -> None:
     with visit() as student:
         page = student.open(lessons[0])

@@ -86,10 +86,19 @@ function explain(reason, question) {
   const sound = part(step, ".fp-sound", HTMLElement);
   const said = question.kind === "note" && sound ? [...sound.cloneNode(true).childNodes] : tonesOf(step, question.right);
   fill(reason, "reason", ...said);
-  const table = part(step, ".fp-strings", HTMLTableElement)?.cloneNode(true);
-  if (table) fill(reason, "table", table);
+  const table = /** @type {HTMLTableElement | undefined} */ (part(step, ".fp-strings", HTMLTableElement)?.cloneNode(true));
+  if (table) fill(reason, "table", toRead(table));
   const link = slot(reason, "step");
   if (link instanceof HTMLAnchorElement) link.href = `#${encodeURIComponent(question.step)}`;
+}
+
+/** Away from its step a string's letter is no control. @param {HTMLTableElement} table @returns {HTMLTableElement} the same */
+function toRead(table) {
+  for (const control of parts(table, "th > button", HTMLButtonElement)) {
+    part(control, ".fp-hidden", HTMLElement)?.remove();
+    control.replaceWith(...control.childNodes);
+  }
+  return table;
 }
 
 /** `F: F (the root), A (the third), C (the fifth).` @param {HTMLElement} step @param {string} name @returns {(Node | string)[]} */
