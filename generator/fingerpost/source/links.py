@@ -86,13 +86,17 @@ def _blot(text: str) -> str:
 
 def _inline(mask: str, text: str, places: Places, names: set[str]) -> Iterator[Link]:
     closing, round_closing = _pairs(mask, BRACKETS), _pairs(mask, ROUND)
+    names_end = -1
     for start, end in closing.items():
+        if start < names_end:
+            continue
         image = start > 0 and mask[start - 1] == "!"
         if mask[end + 1 : end + 2] == "(":
             last = round_closing.get(end + 1)
             if last is not None and last - end < LONGEST:
                 yield Link(places.token(text, *_target(mask, end + 2, last)), image)
         elif (named := NAMED.match(mask, end + 1)) and named["name"] and "\0" not in named["name"]:
+            names_end = named.end()
             written = text[named.start("name") : named.end("name")]
             if _name(written) not in names and not written.startswith("^") and not mask.startswith(":", named.end()):
                 yield Link(places.token(text, named.start("name"), named.end("name")), image, False)

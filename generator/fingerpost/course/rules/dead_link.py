@@ -29,6 +29,9 @@ from fingerpost.source.page import PageRead
 ELSEWHERE = re.compile(r"[A-Za-z][A-Za-z0-9+.-]*:|/")
 """Another site, another scheme, or an address from the root of the site, which depends on where it is published."""
 
+LEAST_ALIKE = 0.5
+"""Names without endings that share less than this are not taken for each other. By our own choice."""
+
 TOP = ("", "top")
 
 
@@ -151,7 +154,14 @@ def nearest_file(path: str, files: Iterable[str]) -> str:
     same = [file for file in files if posixpath.basename(file) == posixpath.basename(path)]
     if len(same) == 1:
         return same[0]
-    return next(iter(difflib.get_close_matches(path[:200], files, 1, 0.6)), "")
+    near = difflib.get_close_matches(path[:200], files, 3, 0.6)
+    return next((file for file in near if _alike(path[:200], file)), "")
+
+
+def _alike(one: str, other: str) -> bool:
+    """Whether two names are alike without their endings, which all pages share."""
+    stems = (posixpath.splitext(one)[0], posixpath.splitext(other)[0])
+    return difflib.SequenceMatcher(None, *stems).ratio() >= LEAST_ALIKE
 
 
 def from_page(there: str, file: str) -> str:
