@@ -31,12 +31,12 @@ MOST_TRIED = 20
 """So many lines are looked at for the end of what is no fence, and so many for a move. By our own choice."""
 
 
-def meant_fence(lines: Sequence[str], opening: Opening) -> FenceRead | None:
+def meant_fence(lines: list[str], opening: Opening) -> FenceRead | None:
     """A fence that is meant to be a block, read as one; None where it is not, or says so itself."""
     word = _word(opening.info)
     if opening.says_so or (not (near := _is_near(word)) and word.lower() not in UNNAMED):
         return None
-    read = read_fence(list(lines), opening._replace(meant=True))
+    read = read_fence(lines, opening._replace(meant=True))
     if read.fence is None or not plainly_a_block(read.fence, near):
         return None
     return replace(read, findings=(_without_name(opening, word, near, read.fence), *read.findings))

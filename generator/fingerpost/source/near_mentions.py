@@ -7,6 +7,7 @@ looks a little like a mention (`now playing`, `chord`, `step 3`) stays code.
 from __future__ import annotations
 
 import re
+from bisect import bisect_right
 from collections.abc import Iterator
 
 from fingerpost.diagnostics import Code, Diagnostic, Edit, Severity, Span
@@ -95,7 +96,8 @@ def _without_backtick(text: str, spans: list[tuple[int, int]], places: Places) -
 
 
 def _inside(at: int, spans: list[tuple[int, int]]) -> bool:
-    return any(start <= at < end for start, end in spans)
+    before = bisect_right(spans, (at, len(spans) and spans[-1][1])) - 1
+    return before >= 0 and at < spans[before][1]
 
 
 def _says(kind: str, said: str, sure: bool) -> bool:
