@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
+from importlib import import_module
+from pathlib import Path
 
 import pytest
+from fingerpost.course import rules
 from fingerpost.course.rules.catalogue import CATALOGUE, explain
 from fingerpost.diagnostics import Code, Diagnostic
 from fingerpost.workspace.edits import edited
@@ -12,6 +16,7 @@ from fingerpost.workspace.edits import edited
 from .cases import Case, cases
 
 CASES = list(cases())
+RULES = Path(rules.__path__[0])
 OF_READING = {
     *(code for code in Code if code.value.startswith(("block-", "fence-", "invalid-", "unreadable-"))),
     *(Code.ANCHOR_OR_TAG, Code.UNKNOWN_KEY, Code.DUPLICATE_KEY, Code.MISSING_KEY, Code.FRONT_MATTER),
@@ -67,3 +72,17 @@ def test_a_safe_fix_removes_its_finding_and_brings_no_other(case: Case, finding:
 
 def test_there_are_safe_fixes() -> None:
     assert len(EDITED) >= 8
+
+
+def test_every_rule_has_its_reasons_in_a_file_of_its_own_idea() -> None:
+    """A newcomer finds a rule by the name of its file, and the place where it is found by what that says."""
+    explained: dict[Code, str] = {}
+    for path in sorted(RULES.glob("*.py")):
+        module = import_module(f"{rules.__name__}.{path.stem}") if path.stem != "__init__" else rules
+        for code in getattr(module, "REASONS", {}):
+            assert explained.setdefault(code, path.stem) == path.stem
+            words = {word.rstrip("s") for word in path.stem.split("_")}
+            assert words & {word.rstrip("s") for word in str(code).split("-")}, (code, path.stem)
+        for found_in in re.findall(r"(?:source|course|workspace)/\w+\.py", module.__doc__ or ""):
+            assert (RULES.parents[1] / found_in).is_file(), (path.stem, found_in)
+    assert set(explained) == set(Code)

@@ -11,7 +11,8 @@ from typing import Any
 from urllib.parse import quote
 
 from fingerpost import __version__
-from fingerpost.course.rules.catalogue import CATALOGUE, Explanation
+from fingerpost.course.rules.catalogue import CATALOGUE
+from fingerpost.course.rules.explanation import Explanation
 from fingerpost.diagnostics import Code, Diagnostic, Edit, Span
 from fingerpost.report.text import full_stop
 

@@ -13,6 +13,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from fingerpost.course.rules.explanation import Explanation
 from fingerpost.course.slip import error
 from fingerpost.course.words import quoted
 from fingerpost.diagnostics import Code, Diagnostic
@@ -64,3 +65,13 @@ def _script_address(target: Token) -> Diagnostic:
 
 def _blocked(at: Token, message: str, expected: str, fix: str = "") -> Diagnostic:
     return error(at.span, Code.BLOCKED_BY_POLICY, message, expected, fix)
+
+
+REASONS = {
+    Code.BLOCKED_BY_POLICY: Explanation(
+        "Something that the policy of the pages blocks",
+        "A page runs only its own scripts and shows only its own files; a student would see a gap, or tap in vain.",
+        "![The hand](https://host.example/hand.png)",
+        "![The hand](hand.png)",
+    ),
+}

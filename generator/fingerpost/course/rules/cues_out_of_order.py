@@ -16,6 +16,7 @@ from bisect import bisect_right
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
+from fingerpost.course.rules.explanation import Explanation
 from fingerpost.course.rules.likely_cue import likely_cue, seconds
 from fingerpost.course.slip import warning
 from fingerpost.course.words import quoted
@@ -92,3 +93,13 @@ def _expected(above: Token | None, below: Token | None) -> str:
 
 def _text(cue: Token | None) -> str:
     return "" if cue is None else cue.text
+
+
+REASONS = {
+    Code.CUES_OUT_OF_ORDER: Explanation(
+        "Cues that go back",
+        "Steps are played in their order, so their cues in the recording go forward.",
+        "- 3 off @0:41\n- 3 to G2 @0:14",
+        "- 3 off @0:41\n- 3 to G2 @0:54",
+    ),
+}

@@ -20,6 +20,7 @@ from dataclasses import dataclass, field
 from urllib.parse import unquote
 
 from fingerpost.course.option_values import PAGE_SUFFIXES
+from fingerpost.course.rules.explanation import Explanation
 from fingerpost.course.slip import error, warning
 from fingerpost.course.words import quoted
 from fingerpost.diagnostics import Code, Diagnostic, Edit
@@ -168,3 +169,13 @@ def from_page(there: str, file: str) -> str:
     """A path from the sources' folder, perhaps with an anchor, as a page writes it."""
     path, mark, anchor = there.partition("#")
     return f"{posixpath.relpath(path, posixpath.dirname(file) or '.')}{mark}{anchor}"
+
+
+REASONS = {
+    Code.DEAD_LINK: Explanation(
+        "A link that leads nowhere",
+        "A student taps it and stands before a page that says that there is none, or at the top of a long one.",
+        "[the gate](the-gate.md#fourth-step)",
+        "[the gate](the-gate.md#the-third-gate)",
+    ),
+}

@@ -19,6 +19,7 @@ import posixpath
 from collections.abc import Callable, Iterator, Mapping
 
 from fingerpost.course.rules.dead_link import TOP, Targets, nearest_file, parted
+from fingerpost.course.rules.explanation import Explanation
 from fingerpost.course.slip import error, warning
 from fingerpost.course.words import quoted
 from fingerpost.diagnostics import Code, Diagnostic, Span
@@ -75,3 +76,13 @@ def _dead(old: str, new: str, targets: Targets, span: Span) -> Iterator[Diagnost
         message = f"{quoted(old)} leads to {quoted('#' + anchor)}, which is not on {quoted(page)}"
         expected = "the anchor of a heading, or the id of a block or a step"
         yield error(span, Code.DEAD_REDIRECT, message, expected, f"{old}: {page}#{near}" if near else "")
+
+
+REASONS = {
+    Code.DEAD_REDIRECT: Explanation(
+        "A redirect that leads nowhere, or need not be",
+        "Old addresses in videos and bookmarks are to lead on: in one step, to a page that is there.",
+        "redirects: {gate.md: the-gaet.md}",
+        "redirects: {gate.md: the-gate.md}",
+    ),
+}

@@ -17,6 +17,7 @@ from __future__ import annotations
 
 from collections.abc import Container, Iterable, Iterator
 
+from fingerpost.course.rules.explanation import Explanation
 from fingerpost.course.slip import error
 from fingerpost.course.words import quoted
 from fingerpost.diagnostics import Code, Diagnostic, Span
@@ -53,3 +54,13 @@ def _free(text: str, taken: Container[str]) -> str:
     while f"{text}-{number}" in taken:
         number += 1
     return f"{text}-{number}"
+
+
+REASONS = {
+    Code.DUPLICATE_ID: Explanation(
+        "An id that is given twice",
+        "Links, takes and a student's progress go by it, and could not tell the two apart.",
+        "id: same     (and again on another page)",
+        "id: same-evening",
+    ),
+}

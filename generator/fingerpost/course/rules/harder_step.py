@@ -16,6 +16,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from fingerpost.course.rules.changes import Change, changes
+from fingerpost.course.rules.explanation import Explanation
 from fingerpost.course.settings import Settings
 from fingerpost.course.slip import note
 from fingerpost.course.teaching import Told
@@ -47,3 +48,13 @@ def _finding(change: Change, hardest: Change, most: float) -> Diagnostic:
     expected = f"{bound}; the hardest so far has {hardest.points:.3g}"
     fix = "steps that lead up to it, or `or:` with an easier shape"
     return note(change.span, Code.HARDER_STEP, message, expected, fix)
+
+
+REASONS = {
+    Code.HARDER_STEP: Explanation(
+        "A step much harder than those before it",
+        "Here students stop. The measure is the hardest change so far; the option `harder_step` says how much is much.",
+        "- 1 to E1-e1     (after lifts and single fingers only)",
+        "- move: 1 to E1-e1\n  or: xx3211/--3211",
+    ),
+}

@@ -14,6 +14,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from fingerpost.course.rules.changes import move_span
+from fingerpost.course.rules.explanation import Explanation
 from fingerpost.course.settings import Settings
 from fingerpost.course.slip import note
 from fingerpost.course.teaching import Told
@@ -40,3 +41,13 @@ def _finding(span: Span, most: int) -> Diagnostic:
     message = f"This is the step after {most} steps without a rest"
     expected = f"a rest after at most {most} step{'s' if most > 1 else ''}, by `rest_after_steps` (common practice)"
     return note(span, Code.NO_REST, message, expected, "`rest` before it, and `back`")
+
+
+REASONS = {
+    Code.NO_REST: Explanation(
+        "Too many steps without a rest",
+        "Hands tire before ears do. Asked for by the option `rest_after_steps`; how many is common practice.",
+        "rest_after_steps: 2\n\n- 3 off\n- 3 to G2\n- 3 off",
+        "rest_after_steps: 2\n\n- 3 off\n- 3 to G2\n- rest\n- back\n- 3 off",
+    ),
+}

@@ -17,6 +17,7 @@ from statistics import median
 
 from fingerpost.course.model import Step
 from fingerpost.course.rules.changes import changes, move_span
+from fingerpost.course.rules.explanation import Explanation
 from fingerpost.course.settings import Settings
 from fingerpost.course.slip import note
 from fingerpost.course.teaching import Told
@@ -56,3 +57,13 @@ def _finding(span: Span, why: str, asked: int) -> Diagnostic:
     message = f"The hand is not warm yet, and this step {why}"
     expected = f"{asked} light step{'s' if asked > 1 else ''} first, by `warm_up_steps` (common practice)"
     return note(span, Code.NO_WARM_UP, message, expected, "begin the lesson with known, light changes")
+
+
+REASONS = {
+    Code.NO_WARM_UP: Explanation(
+        "A lesson that begins with what is hard",
+        "Not warming up goes along with injury. Asked for by the option `warm_up_steps`; how many is common practice.",
+        "warm_up_steps: 4\n\nstart: 133211/134211 = F",
+        "warm_up_steps: 4\n\nstart: x02210/--231- = Am     (and the bar after four steps)",
+    ),
+}

@@ -16,6 +16,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from fingerpost.course.model import Step
+from fingerpost.course.rules.explanation import Explanation
 from fingerpost.course.slip import note
 from fingerpost.course.teaching import Told
 from fingerpost.diagnostics import Code, Diagnostic
@@ -45,3 +46,13 @@ def _adds(written: StepSyntax) -> bool:
     """Whether the step says more than its move."""
     cue = None if written.line is None else written.line.cue
     return any((cue, written.say, written.beats, written.pattern, written.easier, written.image))
+
+
+REASONS = {
+    Code.SHAPE_REPEATED: Explanation(
+        "A shape repeated without need",
+        "A student turns the page and has nothing to do; often it is what is left of a step that was cut.",
+        "- 3 off = Am7\n- hold",
+        "- 3 off = Am7\n- move: hold\n  say: Four slow strums.",
+    ),
+}

@@ -19,6 +19,7 @@ from fingerpost.course.ground import ground_of
 from fingerpost.course.ledger import Use, use_word
 from fingerpost.course.meant.step_left_out import LeftOut, step_left_out
 from fingerpost.course.option_values import nearest
+from fingerpost.course.rules.explanation import Explanation
 from fingerpost.course.slip import warning
 from fingerpost.course.teaching import Told
 from fingerpost.course.words import quoted
@@ -77,3 +78,13 @@ def _others(told: Told) -> list[str]:
     """The chords and techniques that the block uses and does not name in `teaches`."""
     kinds = {"chord", "technique"}
     return [use_word(use) for use in told.uses if use.kind in kinds and use not in told.teaching.words]
+
+
+REASONS = {
+    Code.TAUGHT_BUT_NOT_USED: Explanation(
+        "Something taught that does not occur",
+        "A word of `teaches` was left behind or is misspelt, or the step that would show it was left out.",
+        "teaches: [Am, G7]\nsteps:\n- 3 off = Am7",
+        "teaches: [Am, Am7]\nsteps:\n- 3 off = Am7",
+    ),
+}

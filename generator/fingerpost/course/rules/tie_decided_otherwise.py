@@ -19,6 +19,7 @@ from fingerpost.course.meant.strum_left_out import strum_left_out
 from fingerpost.course.model import Step
 from fingerpost.course.name_book import over_bass
 from fingerpost.course.naming import chord_or_none, symbol_of
+from fingerpost.course.rules.explanation import Explanation
 from fingerpost.course.slip import error, warning
 from fingerpost.course.teaching import Told
 from fingerpost.course.words import quoted
@@ -114,3 +115,13 @@ def _twice(token: Token, earlier: Token) -> Diagnostic:
     message = f"The same notes over the same bass are called {quoted(earlier.text)} {where}"
     expected = f"one name for them, recorded once in the option `ties`: `{kept} not {refused}`, or the other way round"
     return warning(token.span, Code.TIE_DECIDED_OTHERWISE, message, expected, earlier.text)
+
+
+REASONS = {
+    Code.TIE_DECIDED_OTHERWISE: Explanation(
+        "The other of two names for the same notes",
+        "The course has decided for one of them, in `ties` or by using it first over the same bass.",
+        "ties: [Am7 not C6]     - 3 to E3 = C6/G",
+        "ties: [Am7 not C6]     - 3 to E3 = Am7/G",
+    ),
+}

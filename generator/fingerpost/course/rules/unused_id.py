@@ -20,6 +20,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from urllib.parse import unquote
 
 from fingerpost.course.model import Course
+from fingerpost.course.rules.explanation import Explanation
 from fingerpost.course.slip import note
 from fingerpost.course.words import quoted
 from fingerpost.diagnostics import Code, Diagnostic
@@ -82,3 +83,14 @@ def _finding(token: Token, block: BlockSyntax) -> Diagnostic:
     mention = f"`step: {token.text}`" if block.id is None else f"`step: {block.id.text} {token.text}`"
     expected = f"a mention, such as {mention}, a link to it, or no `id`: the step then gets one of its own"
     return note(token.span, Code.UNUSED_ID, message, expected, "leave the id out, or refer to it")
+
+
+REASONS = {
+    Code.UNUSED_ID: Explanation(
+        "An id of a step that nothing refers to",
+        "The id that a step gets by itself serves links and progress as well, and tells students when the step has "
+        "become another. One by hand is there to be referred to; perhaps the mention that should do so names another.",
+        "- move: 1 to B1\n  id: the-easy-one     (and nowhere a mention of it, or a link to it)",
+        "- move: 1 to B1\n  id: the-easy-one\n\nand in the prose `step: several the-easy-one`",
+    ),
+}

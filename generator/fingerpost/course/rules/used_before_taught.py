@@ -23,6 +23,7 @@ from dataclasses import replace
 from fingerpost.course.ledger import Use, use_word
 from fingerpost.course.option_values import nearest
 from fingerpost.course.rules.added_to_teaches import adding
+from fingerpost.course.rules.explanation import Explanation
 from fingerpost.course.slip import error
 from fingerpost.course.teaching import Told
 from fingerpost.course.words import quoted
@@ -165,3 +166,13 @@ def _is_confirmed(use: Use, told: Told) -> bool:
 def _called(told: Told) -> str:
     name = told.syntax.id.text if told.syntax.id is not None else "a block"
     return f"{quoted(name)} in {told.file}"
+
+
+REASONS = {
+    Code.USED_BEFORE_TAUGHT: Explanation(
+        "Something used before it was taught",
+        "A student who follows the course would meet what nobody has shown. Swapped lessons are found so.",
+        "teaches: [Am]\nsteps:\n- 3 off = Am7",
+        "teaches: [Am, Am7]\nsteps:\n- 3 off = Am7",
+    ),
+}
