@@ -98,7 +98,14 @@ def test_the_table_of_a_reason_holds_no_control_that_does_nothing(visit, lessons
         until(page, "!!document.querySelector('.ask-reason .fp-strings')")
         assert page.locator(".ask-reason th button").count() == 0
         heads = "(all) => all.map((one) => one.innerText.trim())"
-        assert page.locator(".ask-reason thead th").evaluate_all(heads)[1:] == ["E 6", "A 5", "D 4", "G 3", "B 2", "e 1"]
+        assert page.locator(".ask-reason thead th").evaluate_all(heads)[1:] == [
+            "E 6",
+            "A 5",
+            "D 4",
+            "G 3",
+            "B 2",
+            "e 1",
+        ]
 
 
 def test_a_note_is_read_aloud_as_a_note_and_no_chord(visit, lessons) -> None:
@@ -106,7 +113,9 @@ def test_a_note_is_read_aloud_as_a_note_and_no_chord(visit, lessons) -> None:
         page = student.open(lessons[0])
         begin(page)
         assert "one note is new" in page.inner_text(".ask legend")
-        for label in page.locator(".ask [data-option] [data-name]").evaluate_all("(all) => all.map((one) => one.ariaLabel)"):
+        for label in page.locator(".ask [data-option] [data-name]").evaluate_all(
+            "(all) => all.map((one) => one.ariaLabel)"
+        ):
             assert label is None or "major" not in label
 
 

@@ -203,8 +203,9 @@ def test_one_cent_and_one_semitone_are_told_as_one(visit: Visiting, midi: float,
               const { displayOf } = await import('/js/tuner/panel.js');
               const row = document.querySelector('tr[data-midi="45"]');
               const rows = [...row.closest('table').querySelectorAll('tr[data-midi]')];
-              const tuning = { section: row.closest('section'), rows, midi: rows.map((one) => Number(one.dataset.midi)) };
-              const display = displayOf(document.querySelector('.tuner'), { tuning: () => tuning, wanted: () => rows.indexOf(row) });
+              const tuning = { rows, midi: rows.map((one) => Number(one.dataset.midi)) };
+              const chosen = { tuning: () => tuning, wanted: () => rows.indexOf(row) };
+              const display = displayOf(document.querySelector('.tuner'), chosen);
               display.show({ hertz: 440 * 2 ** ((midi - 69) / 12), power: 1 }, 0);
               return document.querySelector('.tuner [data-cents]').textContent;
             }""",
