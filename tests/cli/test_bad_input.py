@@ -238,7 +238,7 @@ def test_a_page_that_is_no_text_is_told_once_and_nothing_is_written(tmp_path, ca
     capsys.readouterr()
     assert main(["check", "--fix", "--format", "json"]) == 2
     found = [json.loads(line) for line in capsys.readouterr().out.splitlines()]
-    assert [one["code"] for one in found if one["file"] == "course/photo.md"] == ["unreadable-file"]
+    assert [one["code"] for one in found if one["file"] == "course/photo.md"] == ["invalid-utf8"]
     assert (pages / "index.md").read_text() == typed
     assert main(["check", "course/index.md"]) == 1
     assert main(["check", "course/photo.md"]) == 2

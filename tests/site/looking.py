@@ -188,7 +188,8 @@ class Visit:
     def _request(self, request: Request) -> None:
         if request.is_navigation_request():
             self.coming.clear()  # what the page before still waited for
-        self.coming.add(request)
+        if request.resource_type == "script":
+            self.coming.add(request)
         self.asked.append(request.url)
         if not request.url.startswith((self.address, "data:")):
             self.faults.append(f"asked another host: {request.url}")

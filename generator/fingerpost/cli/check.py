@@ -52,7 +52,7 @@ def run(args: argparse.Namespace) -> int:
     except CourseUnreadableError as problem:
         complain(problem.message, problem.fix)
         return WRONG_USAGE
-    unread = not sources.readable or (bool(sources.no_text) and sources.only in (None, *sources.no_text))
+    unread = not sources.docs.is_dir() or (bool(sources.no_text) and sources.only in (None, *sources.no_text))
     absolute = os.path.isabs(args.path) and args.format != "sarif"
     refused = _fix(sources, Places.of(sources, absolute), args.format) if args.fix and not unread else False
     sources = load(Path(args.path)) if args.fix else sources

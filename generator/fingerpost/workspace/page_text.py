@@ -51,7 +51,7 @@ def binary(file: str) -> Diagnostic:
     """The finding for a page that is no text, and so is not read."""
     message = "This page is no text, so it is not read: it holds zero bytes, as pictures and sounds do"
     fix = "take the file out, or give it the ending of its kind"
-    return Diagnostic(Span(file, 1, 1, 1, 1), Severity.ERROR, Code.UNREADABLE_FILE, message, "a page of Markdown", fix)
+    return Diagnostic(Span(file, 1, 1, 1, 1), Severity.ERROR, Code.INVALID_UTF8, message, "a page of Markdown", fix)
 
 
 def no_address(file: str) -> Diagnostic | None:
