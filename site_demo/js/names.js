@@ -8,12 +8,26 @@ const root = document.documentElement;
 /** What the reader can choose, in the order of names.json. */
 const CHOICES = ["notes", "sevenths", "diminished", "minor"];
 
-/** Shows the names as the reader chose, now and whenever the choice changes. */
+/** Shows the names as the reader chose, now and whenever the choice changes, or a script adds the first one. */
 export function bindNames() {
-  if (!document.querySelector("[data-name]")) return;
   const show = showing();
   root.addEventListener("viewchange", show);
+  root.addEventListener("namesadded", show);
   show();
+}
+
+/**
+ * A name that a script adds; one that it only has as text stays as it is.
+ * @param {string} text as the course was built @param {string} [name] which name it is
+ */
+export function nameOf(text, name) {
+  if (!name) return document.createTextNode(text);
+  const made = document.createElement("span");
+  made.dataset.name = name;
+  made.textContent = text;
+  // Once it is in the page.
+  queueMicrotask(() => root.dispatchEvent(new CustomEvent("namesadded")));
+  return made;
 }
 
 /** @returns {string} the chosen style as names.json calls it; what is not chosen is as the course was built */
@@ -25,6 +39,7 @@ function chosen() {
 /** @returns {() => void} shows the chosen style; the forms are fetched when the first one is asked for */
 function showing() {
   let shown = root.dataset.builtNames ?? "";
+  let wanted = shown;
   /** @type {Promise<Forms> | null} */
   let forms = null;
   const watcher = new MutationObserver((changes) => {
@@ -32,13 +47,15 @@ function showing() {
   });
   return () => {
     const style = chosen();
-    if (style === shown) return;
+    if (style === wanted || !document.querySelector("[data-name]")) return;
+    wanted = style;
     forms ??= fetchForms().catch((error) => { forms = null; throw error; });
     forms.then((all) => {
+      if (wanted !== style) return;
       shown = style;
       restyleIn(document.body, all, style);
       watcher.observe(document.body, { childList: true, subtree: true });
-    }).catch(() => { /* Out of reach: the names stay as they were built. */ });
+    }).catch(() => { wanted = shown; /* Out of reach: the names stay as they were built. */ });
   };
 }
 

@@ -1,6 +1,7 @@
 // Where the reader stopped: the step last read, kept by its stable id, and one control that leads back to it.
+import { nameOf } from "./names.js";
 import { part, parts, thePart } from "./parts.js";
-import { askedToPractise, placeOf as placeAsked } from "./practice/address.js";
+import { askedToPractise, practiseAddress } from "./practice/address.js";
 import { keep, recall, siteRoot } from "./store.js";
 
 /**
@@ -10,32 +11,40 @@ import { keep, recall, siteRoot } from "./store.js";
  * @property {string} step stable id of the step
  * @property {string} block id of its block
  * @property {number} ordinal which step of the block, from 0: finds a step whose shape has changed since
- * @property {string} name what the step's arm says
+ * @property {string} name what the step's arm says, as the course wrote it
+ * @property {string} [named] which name that is; earlier versions did not keep it
  * @property {string} [practised] the part of the address that opens the practice view, where the reader left it there
+ * @property {{id: string, ordinal: number}} [other] the other step of a change back and forth; earlier versions did not keep it
  */
+
+/** @returns {string} */
+const shelf = () => `fingerpost:place:${siteRoot()}`;
+
+/** Where the reader stopped. @returns {Place | null} */
+export function placeKept() {
+  return recall(shelf(), null);
+}
 
 /** Follows the reader through a lesson, and offers the way back. */
 export function bindProgress() {
-  const name = `fingerpost:place:${siteRoot()}`;
-  const place = /** @type {Place | null} */ (recall(name, null));
+  const place = placeKept();
   if (place?.page !== undefined) offer(place);
   const steps = parts(document, "main .fp-step[id]", HTMLElement);
   if (!steps.length) return;
-  follow(steps, (step) => keep(name, placeOf(step)));
-  keepPractised(steps, (at) => keep(name, at));
+  follow(steps, (step) => keep(shelf(), placeOf(step)));
+  keepPractised(steps, (at) => keep(shelf(), at));
   goToChangedStep(place);
 }
 
 /**
- * The practice view covers the lesson, so nothing is scrolled while it is open: its step is kept when the page is left.
+ * The practice view covers the lesson, so nothing is scrolled while it is open: it tells where one is when it is left, or the page.
  * @param {HTMLElement[]} steps @param {(place: Place) => void} keepPlace
  */
 function keepPractised(steps, keepPlace) {
-  const ids = steps.map((step) => ({ id: step.id, block: step.closest(".fp-block")?.id ?? "" }));
-  document.addEventListener("visibilitychange", () => {
-    const asked = document.visibilityState === "hidden" ? askedToPractise(location.hash) : null;
-    const step = asked?.length && steps[placeAsked(asked[0], ids)];
-    if (step) keepPlace({ ...placeOf(step), practised: location.hash });
+  document.documentElement.addEventListener("practiceleft", (event) => {
+    const { ids } = /** @type {CustomEvent<{ids: string[]}>} */ (event).detail;
+    const [place, other] = ids.flatMap((id) => steps.filter((step) => step.id === id)).map(placeOf);
+    if (place) keepPlace({ ...place, practised: practiseAddress(ids), ...(other && { other: { id: other.step, ordinal: other.ordinal } }) });
   });
 }
 
@@ -49,13 +58,14 @@ function placeOf(step) {
     step: step.id,
     block: block?.id ?? "",
     ordinal: siblings.indexOf(step),
-    name: nameOf(step),
+    ...armOf(step),
   };
 }
 
 /** @param {Element} step */
-function nameOf(step) {
-  return step.querySelector(".fp-arm .fp-chord")?.textContent?.trim() ?? "";
+function armOf(step) {
+  const label = part(step, ".fp-arm .fp-chord", HTMLElement);
+  return { name: label?.dataset.built ?? label?.textContent?.trim() ?? "", named: label?.dataset.name };
 }
 
 /**
@@ -88,8 +98,8 @@ function offer(place) {
   if (link.dataset.carryOn === "lesson" && (elsewhere || (place.ordinal < 1 && !place.practised))) return;
   link.href = siteRoot() + place.page + (place.practised && askedToPractise(place.practised) ? place.practised : "#" + encodeURIComponent(place.step));
   thePart(link, "[data-say]", HTMLElement).textContent = link.dataset.words ?? "";
-  const where = link.dataset.carryOn === "lesson" ? [place.name] : [place.title, place.name];
-  thePart(link, "[data-where]", HTMLElement).textContent = where.filter(Boolean).join(", ");
+  const title = link.dataset.carryOn === "lesson" ? "" : place.title;
+  thePart(link, "[data-where]", HTMLElement).replaceChildren(title, title && place.name ? ", " : "", nameOf(place.name, place.named));
   link.hidden = false;
 }
 

@@ -2,8 +2,9 @@
 import { Afterwards } from "../afterwards.js";
 import { part, parts, thePart } from "../parts.js";
 import { plain } from "../practice/picture.js";
-import { knownSteps } from "./known.js";
+import { knownSteps, soundingOf } from "./known.js";
 import { round } from "./questions.js";
+import { fromTheRoot } from "./tones.js";
 
 /** @typedef {import("./questions.js").Question} Question */
 
@@ -33,7 +34,7 @@ function askNext(section, place, questions, at, right) {
   fill(asked, "picture", picture(question));
   const buttons = question.options.map((option) => {
     const button = copy(section, "template[data-ask-part=option]");
-    fill(button, "name", named(option));
+    fill(button, "name", question.kind === "note" ? noted(option) : named(option));
     button.dataset.option = option;
     button.addEventListener("click", () => answer(section, place, question, option, at + 1 === questions.length, (isRight) =>
       askNext(section, place, questions, at + 1, right + Number(isRight))));
@@ -79,16 +80,31 @@ function showReason(section, place, question, isRight, last, goOn) {
   reason.focus();
 }
 
-/** The step's own sentence about its sound and its table say why. @param {HTMLElement} reason @param {Question} question */
+/** What is new is told by the step's own sentence about its sound, a name by the tones of the chord; its table shows them. @param {HTMLElement} reason @param {Question} question */
 function explain(reason, question) {
   const step = thePart(document, `[id="${CSS.escape(question.step)}"]`, HTMLElement);
   const sound = part(step, ".fp-sound", HTMLElement);
-  const said = question.kind === "note" && sound ? [...sound.cloneNode(true).childNodes] : [named(question.right)];
+  const said = question.kind === "note" && sound ? [...sound.cloneNode(true).childNodes] : tonesOf(step, question.right);
   fill(reason, "reason", ...said);
-  const table = part(step, ".fp-strings", HTMLTableElement)?.cloneNode(true);
-  if (table) fill(reason, "table", table);
+  const table = /** @type {HTMLTableElement | undefined} */ (part(step, ".fp-strings", HTMLTableElement)?.cloneNode(true));
+  if (table) fill(reason, "table", toRead(table));
   const link = slot(reason, "step");
   if (link instanceof HTMLAnchorElement) link.href = `#${encodeURIComponent(question.step)}`;
+}
+
+/** Away from its step a string's letter is no control. @param {HTMLTableElement} table @returns {HTMLTableElement} the same */
+function toRead(table) {
+  for (const control of parts(table, "th > button", HTMLButtonElement)) {
+    part(control, ".fp-hidden", HTMLElement)?.remove();
+    control.replaceWith(...control.childNodes);
+  }
+  return table;
+}
+
+/** `F: F (the root), A (the third), C (the fifth).` @param {HTMLElement} step @param {string} name @returns {(Node | string)[]} */
+function tonesOf(step, name) {
+  const tones = fromTheRoot(soundingOf(step)).flatMap(({ note, words }) => [", ", noted(note), ` (${words})`]);
+  return [named(name), ": ", ...tones.slice(1), "."];
 }
 
 /** @param {HTMLElement} section @param {HTMLElement} place @param {number} asked @param {number} right */
@@ -114,9 +130,14 @@ function picture({ kind, step }) {
   return kind === "name" ? plain(copied) : copied;
 }
 
-/** A name as its step writes it, in the size of the words around it; "" has none. @param {string} name @returns {Node | string} */
-function named(name) {
-  const copied = part(document, `main .fp-step [data-name="${CSS.escape(name)}"]`, HTMLElement)?.cloneNode(true);
+/** A chord's name as its step writes it. @param {string} name */
+const named = (name) => written(".fp-arm", name);
+/** A note's. `F` may be either, and is read aloud by what it is. @param {string} name */
+const noted = (name) => written(".fp-strings td", name);
+
+/** In the size of the words around it; "" has none. @param {string} where @param {string} name @returns {Node | string} */
+function written(where, name) {
+  const copied = part(document, `main .fp-step ${where} [data-name="${CSS.escape(name)}"]`, HTMLElement)?.cloneNode(true);
   if (copied instanceof Element) copied.removeAttribute("class");
   return copied ?? "";
 }

@@ -1,4 +1,5 @@
 // Questions about a lesson, made from its own steps: which note is new, and what a chord is called. Pure: no page.
+import { distinctNotes, pitchClass, sameNotes } from "./tones.js";
 
 /**
  * @typedef {object} Known what a step tells of itself
@@ -47,9 +48,11 @@ export function round(steps, chance) {
 /** Asked only where just one note came that did not sound before: then there is one right answer.
  * @param {Known} step @returns {Question[]} */
 function aboutNewNote({ id, kind, name, before, notes, newNotes, notesBefore }) {
-  const options = distinct(notes);
-  const fair = kind === "move" && newNotes.length === 1 && !notesBefore.includes(newNotes[0]) && options.length > 2;
-  return fair && name && before ? [{ kind: "note", step: id, from: before, to: name, options, right: newNotes[0] }] : [];
+  const options = distinctNotes(notes);
+  const [right] = newNotes;
+  const heard = (/** @type {string} */ note) => pitchClass(note) === pitchClass(right);
+  const fair = kind === "move" && newNotes.length === 1 && !notesBefore.some(heard) && options.includes(right) && options.length > 2;
+  return fair && name && before ? [{ kind: "note", step: id, from: before, to: name, options, right }] : [];
 }
 
 /**
@@ -59,16 +62,12 @@ function aboutNewNote({ id, kind, name, before, notes, newNotes, notesBefore }) 
 function aboutName(step, steps, chance) {
   const { id, kind, name, before } = step;
   if (!name || ["rest", "passing", "hold", "back"].includes(kind)) return [];
-  // A chord of the same notes would be right too, so it is no option.
-  const others = distinct(steps.filter((one) => one.name && !sameNotes(one, step)).map((one) => one.name));
-  const wrong = shuffled(others.filter((other) => other !== name), chance).slice(0, MOST_OPTIONS - 1);
+  // What a chord of the same notes is called would be right too, however they are spelled, so it is no option.
+  const right = new Set(steps.filter((one) => sameNotes(one.notes, step.notes)).map((one) => one.name));
+  const others = distinct(steps.map((one) => one.name)).filter((other) => other && !right.has(other));
+  const wrong = shuffled(others, chance).slice(0, MOST_OPTIONS - 1);
   if (wrong.length < 2) return [];
   return [{ kind: "name", step: id, from: before, to: name, options: shuffled([name, ...wrong], chance), right: name }];
-}
-
-/** @param {Known} one @param {Known} other */
-function sameNotes(one, other) {
-  return distinct(one.notes).sort().join() === distinct(other.notes).sort().join();
 }
 
 /** @template T @param {T[]} list @returns {T[]} */

@@ -1,9 +1,10 @@
 // At a step that is no longer what it was when it was practised: says so, says what changed, and lets the tries begin anew.
+import { nameOf } from "../names.js";
 import { part, thePart } from "../parts.js";
 import { differences } from "./difference.js";
 import { keyOf } from "./record.js";
 import { keepRecords, records } from "./shelf.js";
-import { keptWords, shareSaid } from "./words.js";
+import { keptWords, saidWith, shareSaid } from "./words.js";
 
 /**
  * @typedef {import("./match.js").Match} Match
@@ -23,6 +24,7 @@ function showAt(id, changes) {
   if (!step || !(note instanceof DocumentFragment)) return;
   const latest = changes.reduce((one, other) => (other.kept.last > one.kept.last ? other : one));
   const box = thePart(note, ".kept-changed", HTMLElement);
+  if (startChanged(latest)) thePart(box, "b", HTMLElement).textContent = keptWords()("start-changed");
   thePart(box, "[data-said]", HTMLElement).textContent = shareSaid(latest.kept, keptWords());
   thePart(box, "ul", HTMLUListElement).append(...told(latest).map(line));
   thePart(box, "button", HTMLButtonElement).addEventListener("click", () => {
@@ -33,19 +35,27 @@ function showAt(id, changes) {
   (part(step, ".fp-arm", HTMLElement) ?? step).after(note);
 }
 
-/** @param {Match} match @returns {string[]} */
-function told({ kept, now }) {
-  const say = keptWords();
-  const there = differences(kept.toShape, now?.toShape ?? "");
-  if (!there.length) return differences(kept.fromShape, now?.fromShape ?? "").length ? [say("other-start", { name: kept.fromName, now: now?.fromName ?? "" })] : [];
-  const stopped = (/** @type {Stopped} */ { fret, finger }) =>
-    say(fret === null ? "silent" : fret === 0 ? "open" : finger === "T" ? "thumb" : finger ? "pressed" : "at-fret", { fret: fret ?? 0, finger });
-  return there.map(({ string, was, now: is }) => say("string", { n: string, was: stopped(was), now: stopped(is) }));
+/** Whether only what it is changed from is another now. @param {Pick<Match, "kept" | "now">} match */
+function startChanged({ kept, now }) {
+  return !differences(kept.toShape, now?.toShape ?? "").length && differences(kept.fromShape, now?.fromShape ?? "").length > 0;
 }
 
-/** @param {string} text */
-function line(text) {
+/** @param {Pick<Match, "kept" | "now">} match @returns {(string | Node)[][]} */
+function told({ kept, now }) {
+  const say = keptWords();
+  if (startChanged({ kept, now })) {
+    const was = nameOf(kept.fromName, kept.fromNamed);
+    if (kept.fromName === now?.fromName) return [saidWith(say, "held-otherwise", { name: was })];
+    return [saidWith(say, "other-start", { name: was, now: nameOf(now?.fromName ?? "", now?.fromNamed) })];
+  }
+  const stopped = (/** @type {Stopped} */ { fret, finger }) =>
+    say(fret === null ? "silent" : fret === 0 ? "open" : finger === "T" ? "thumb" : finger ? "pressed" : "at-fret", { fret: fret ?? 0, finger });
+  return differences(kept.toShape, now?.toShape ?? "").map(({ string, was, now: is }) => [say("string", { n: string, was: stopped(was), now: stopped(is) })]);
+}
+
+/** @param {(string | Node)[]} said */
+function line(said) {
   const item = document.createElement("li");
-  item.textContent = text;
+  item.append(...said);
   return item;
 }

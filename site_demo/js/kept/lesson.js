@@ -1,9 +1,11 @@
 // A lesson's own progress: the share of clean tries beside each item of its practice lists, and what has changed since.
 import { part, parts } from "../parts.js";
+import { askedToPractise, practiseAddress } from "../practice/address.js";
 import { readSteps } from "../practice/steps.js";
 import { siteRoot } from "../store.js";
 import { showChanges } from "./changed.js";
-import { between, match, settled } from "./match.js";
+import { match, settled } from "./match.js";
+import { between } from "./record.js";
 import { keepRecords, records } from "./shelf.js";
 import { noteDone, recordOf } from "./tries.js";
 import { keptWords, shareSaid } from "./words.js";
@@ -19,11 +21,11 @@ export function bindKeptLesson() {
     // Ticked before such records were kept: when is not known.
     if (box.checked && !recordOf(change)) noteDone(change, true, 0);
   }
+  lookAtLesson();
   const show = () => items.forEach(({ box, change }) => showShare(box, change));
   show();
   document.documentElement.addEventListener("trieschange", show);
   document.documentElement.addEventListener("tickschange", () => takeTicks(items));
-  lookAtLesson();
 }
 
 /** @param {HTMLInputElement[]} boxes */
@@ -60,7 +62,18 @@ function lookAtLesson() {
   const page = location.pathname.slice(siteRoot().length);
   const steps = readSteps(document);
   const all = records();
-  const matches = all.filter((kept) => kept.page === page).map((kept) => match(kept, steps));
-  if (matches.some(({ kept, place }) => place === "moved" || kept.gone !== (place === "gone"))) keepRecords(settled(all, matches));
+  const ofLesson = all.filter((kept) => kept.page === page);
+  const matches = ofLesson.map((kept) => match(kept, steps, ofLesson));
+  const now = settled(all, matches);
+  if (JSON.stringify(now) !== JSON.stringify(all)) keepRecords(now);
+  rename(matches);
   showChanges(matches.filter(({ place }) => place === "changed"));
+}
+
+/** An address that asks for what was moved is looked up when the view is there, which may be later. @param {import("./match.js").Match[]} matches */
+function rename(matches) {
+  const moved = matches.filter(({ place }) => place === "moved");
+  const ids = new Map(moved.flatMap(({ kept, now }) => (now ? [[kept.from, now.from], [kept.to, now.to]] : [])));
+  const asked = askedToPractise(location.hash);
+  if (asked?.some((id) => ids.has(id))) history.replaceState(history.state, "", practiseAddress(asked.map((id) => ids.get(id) ?? id)));
 }

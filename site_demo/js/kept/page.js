@@ -2,11 +2,12 @@
 import { part, thePart } from "../parts.js";
 import { practiseAddress } from "../practice/address.js";
 import { keep, recall, siteRoot } from "../store.js";
+import { sayFrom } from "../words.js";
 import { LARGEST, joined, readFile, written } from "./file.js";
 import { keepRecords, records } from "./shelf.js";
-import { keptWords, shareSaid } from "./words.js";
+import { changeSaid, keptWords, shareSaid } from "./words.js";
 
-/** @typedef {import("./record.js").Kept} Kept */
+/** @typedef {import("./record.js").Kept} Kept @typedef {import("../words.js").Say} Say */
 
 /** Binds the page's parts, where this is that page. */
 export function bindKeptPage() {
@@ -34,39 +35,38 @@ function ticksName() {
 function list(page) {
   const all = records().sort((one, other) => other.last - one.last);
   const lessons = [...new Set(all.map((kept) => kept.page))];
-  const made = lessons.flatMap((lesson) => lessonRows(all.filter((kept) => kept.page === lesson)));
+  const made = lessons.flatMap((lesson) => lessonRows(all.filter((kept) => kept.page === lesson), sayFrom(page)));
   thePart(page, "[data-kept-steps]", HTMLElement).replaceChildren(...made);
   thePart(page, "[data-no-steps]", HTMLElement).hidden = all.length > 0;
   thePart(page, "[data-save]", HTMLButtonElement).disabled = !all.length && !Object.keys(progress().ticks).length;
 }
 
-/** @param {Kept[]} all of one lesson */
-function lessonRows(all) {
+/** @param {Kept[]} all of one lesson @param {Say} say the page's words */
+function lessonRows(all, say) {
   const [{ page, title }] = all;
   const lesson = document.createElement("h3");
   lesson.append(link(siteRoot() + page, title));
   const rows = document.createElement("ul");
-  rows.append(...all.toSorted((one, other) => one.ordinal - other.ordinal).map(row));
+  rows.append(...all.toSorted((one, other) => one.ordinal - other.ordinal).map((kept) => row(kept, say)));
   return [lesson, rows];
 }
 
-/** @param {Kept} kept */
-function row(kept) {
-  const say = keptWords();
+/** @param {Kept} kept @param {Say} say */
+function row(kept, say) {
   const made = document.createElement("li");
-  const name = say("change", { from: kept.fromName, to: kept.toName });
+  const name = changeSaid(kept, keptWords());
   made.append(kept.gone ? name : link(siteRoot() + kept.page + practiseAddress([kept.from, kept.to]), name), " ");
   const about = document.createElement("small");
-  about.textContent = [shareSaid(kept, say), kept.done && kept.tries ? say("done") : "", kept.gone ? say("gone") : ""].filter(Boolean).join(" · ");
+  about.textContent = [shareSaid(kept, keptWords()), kept.done && kept.tries ? say("done") : "", kept.gone ? say("gone") : ""].filter(Boolean).join(" · ");
   made.append(about);
   return made;
 }
 
-/** @param {string} href @param {string} text */
+/** @param {string} href @param {string | Node} text */
 function link(href, text) {
   const made = document.createElement("a");
   made.href = href;
-  made.textContent = text;
+  made.append(text);
   return made;
 }
 
@@ -99,7 +99,8 @@ function takeOver(page, taken) {
   const done = keepRecords(steps) && keep(ticksName(), Object.keys(ticks).length ? ticks : null);
   if (!done) keepRecords(before.steps);
   list(page);
-  say(page, done ? "taken" : "no-room", { n: taken.steps.length });
+  const { length: n } = taken.steps;
+  say(page, !done ? "no-room" : n === 1 ? "taken-one" : "taken", { n });
 }
 
 /** Asks once more before anything is lost. @param {HTMLElement} page */
@@ -110,13 +111,18 @@ function bindForgetting(page) {
     opener.hidden = asking;
     (asking ? thePart(sure, "[data-no]", HTMLButtonElement) : opener).focus();
   };
-  opener.addEventListener("click", () => ask(true));
+  opener.addEventListener("click", () => {
+    thePart(page, "[data-forgotten]", HTMLElement).textContent = "";
+    ask(true);
+  });
   thePart(sure, "[data-no]", HTMLButtonElement).addEventListener("click", () => ask(false));
   thePart(sure, "[data-yes]", HTMLButtonElement).addEventListener("click", () => {
     forgetAll();
     ask(false);
     list(page);
-    say(page, "forgotten");
+    // What was said of a file before is no longer so.
+    thePart(page, "[data-says]", HTMLElement).textContent = "";
+    thePart(page, "[data-forgotten]", HTMLElement).textContent = sayFrom(page)("forgotten");
     document.documentElement.dispatchEvent(new CustomEvent("forgotten"));
   });
 }
@@ -124,14 +130,16 @@ function bindForgetting(page) {
 /** What this course keeps, and what it shares with other courses of the same host; nothing of another course. */
 function forgetAll() {
   const ours = (/** @type {string} */ name) => /^fingerpost:[^:]+$/u.test(name) || (name.startsWith("fingerpost:") && name.endsWith(`:${siteRoot()}`));
-  try {
-    Object.keys(localStorage).filter(ours).forEach((name) => localStorage.removeItem(name));
-  } catch {
-    // A browser that keeps nothing has nothing to forget.
+  for (const store of /** @type {const} */ (["localStorage", "sessionStorage"])) {
+    try {
+      Object.keys(window[store]).filter(ours).forEach((name) => window[store].removeItem(name));
+    } catch {
+      // A browser that keeps nothing has nothing to forget.
+    }
   }
 }
 
 /** @param {HTMLElement} page @param {string} which @param {Record<string, string | number>} [values] */
 function say(page, which, values = {}) {
-  thePart(page, "[data-says]", HTMLElement).textContent = keptWords()(which, values);
+  thePart(page, "[data-says]", HTMLElement).textContent = sayFrom(page)(which, values);
 }

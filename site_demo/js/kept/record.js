@@ -1,6 +1,9 @@
 // What is kept of one change: how often it was tried and how often clean, when, and both shapes as they were. Pure.
 
 /**
+ * @typedef {{id: string, block: string, ordinal: number, kind: string, shape: string, written: string, named: string}} Stop
+ *   what is asked of a step
+ *
  * @typedef {object} Change
  * @property {string} page address of the lesson, from the site's folder
  * @property {string} title the lesson's title
@@ -10,8 +13,11 @@
  * @property {string} to stable id of the step that is changed to
  * @property {string} fromShape
  * @property {string} toShape
- * @property {string} fromName
+ * @property {string} fromName what the step was called, as the course wrote it
  * @property {string} toName
+ * @property {number} [fromOrdinal] which step of the block is changed from; this and what follows was not kept by earlier versions
+ * @property {string} [fromNamed] which name that is (data-name), so that it can be written as the reader chose
+ * @property {string} [toNamed]
  *
  * @typedef {object} Practised
  * @property {number} clean tries that were clean, of all
@@ -25,11 +31,14 @@
  * @typedef {Change & Practised} Kept
  */
 
-/** What a change's own fields are. @type {Record<keyof Change, string>} */
+/** What a change's own fields are. @type {{[name in keyof Change]?: string}} */
 const FIELDS = {
   page: "string", title: "string", block: "string", ordinal: "number", from: "string", to: "string",
   fromShape: "string", toShape: "string", fromName: "string", toName: "string",
 };
+
+/** What later versions keep besides. @type {{[name in keyof Change]?: (value: unknown) => boolean}} */
+const LATER = { fromOrdinal: isCount, fromNamed: isText, toNamed: isText };
 
 /** Nothing done yet. @type {Practised} */
 const UNTRIED = { clean: 0, tries: 0, last: 0, done: false, gone: false, rung: 0, day: { number: 0, clean: 0, tries: 0 } };
@@ -45,8 +54,18 @@ export function untried(change) {
 }
 
 /** The fields of a change alone. @param {Change} change @returns {Change} */
-export function changeOf({ page, title, block, ordinal, from, to, fromShape, toShape, fromName, toName }) {
-  return { page, title, block, ordinal, from, to, fromShape, toShape, fromName, toName };
+export function changeOf(change) {
+  const fields = Object.entries(change).filter(([name, value]) => name in FIELDS || LATER[/** @type {keyof Change} */ (name)]?.(value));
+  return /** @type {Change} */ (Object.fromEntries(fields));
+}
+
+/** The change from one step to another. @param {{page: string, title: string}} lesson @param {Stop} from @param {Stop} to @returns {Change} */
+export function between({ page, title }, from, to) {
+  return {
+    page, title, block: to.block, ordinal: to.ordinal, from: from.id, to: to.id,
+    fromShape: from.shape, toShape: to.shape, fromName: from.written, toName: to.written, fromNamed: from.named, toNamed: to.named,
+    ...(from.block === to.block ? { fromOrdinal: from.ordinal } : {}),
+  };
 }
 
 /**
@@ -68,6 +87,11 @@ export function recordIn(found) {
 /** @param {{clean: unknown, tries: unknown}} share */
 function isShare({ clean, tries }) {
   return isCount(clean) && isCount(tries) && Number(clean) <= Number(tries);
+}
+
+/** @param {unknown} value */
+function isText(value) {
+  return typeof value === "string";
 }
 
 /** @param {unknown} value */

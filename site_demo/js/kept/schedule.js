@@ -48,13 +48,35 @@ export function dueDay(kept) {
 
 /**
  * What is due, the least clean first, and where it can be helped no two of the same block one after the other.
- * @param {Kept[]} all @param {number} now
+ * @param {Kept[]} all @param {number} now @param {number} [most] so many of them: none is left out for a cleaner one
  * @returns {Kept[]}
  */
-export function dueIn(all, now) {
+export function dueIn(all, now, most = Infinity) {
   const today = dayOf(now);
-  const due = all.filter((kept) => !kept.gone && dueDay(kept) <= today);
-  return mixed(due.sort((one, other) => share(one) - share(other) || one.last - other.last));
+  const due = current(all).filter((kept) => dueDay(kept) <= today);
+  const shares = [...new Set(due.map(share))].sort((one, other) => one - other);
+  const ordered = shares.flatMap((clean) => mixed(due.filter((kept) => share(kept) === clean).sort((one, other) => one.last - other.last)));
+  return mixed(ordered.slice(0, most));
+}
+
+/** Whether all tries of the last day were clean. @param {Kept} kept */
+export function wasClean(kept) {
+  return share(kept) === 1;
+}
+
+/** What is still in its lesson; what was practised since a step was edited takes the place of what was before. @param {Kept[]} all */
+function current(all) {
+  const there = all.filter((kept) => !kept.gone && kept.tries > 0);
+  const latest = new Map();
+  for (const kept of there) {
+    if (!(latest.get(placeOf(kept))?.last > kept.last)) latest.set(placeOf(kept), kept);
+  }
+  return there.filter((kept) => kept.fromOrdinal === undefined || latest.get(placeOf(kept)) === kept);
+}
+
+/** @param {Kept} kept */
+function placeOf({ page, block, ordinal, fromOrdinal }) {
+  return JSON.stringify([page, block, fromOrdinal, ordinal]);
 }
 
 /** The share of the last day: an old slip doesn't count for ever. @param {Kept} kept */

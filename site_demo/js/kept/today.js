@@ -2,8 +2,12 @@
 import { part, thePart } from "../parts.js";
 import { practiseAddress } from "../practice/address.js";
 import { siteRoot } from "../store.js";
-import { due, tally } from "./tries.js";
-import { keptWords } from "./words.js";
+import { sayFrom } from "../words.js";
+import { dueIn, wasClean } from "./schedule.js";
+import { records } from "./shelf.js";
+import { changeSaid, keptWords } from "./words.js";
+
+/** @typedef {import("./record.js").Kept} Kept */
 
 /** So many at a time; what is left comes when these are done. */
 const SHOWN = 6;
@@ -11,22 +15,29 @@ const SHOWN = 6;
 /** Shows the list where something is due. */
 export function bindToday() {
   const section = part(document, "[data-today]", HTMLElement);
-  const changes = section ? due(Date.now()) : [];
-  if (!section || !changes.length) return;
-  thePart(section, "ol", HTMLOListElement).replaceChildren(...changes.slice(0, SHOWN).map(item));
-  const more = changes.length - SHOWN;
-  if (more > 0) thePart(section, "[data-more]", HTMLElement).textContent = keptWords()(more === 1 ? "one-more" : "more", { n: more });
+  const shown = section ? dueIn(records(), Date.now(), SHOWN) : [];
+  if (!section || !shown.length) return;
+  const say = sayFrom(section);
+  const more = dueIn(records(), Date.now()).length - shown.length;
+  thePart(section, "ol", HTMLOListElement).replaceChildren(...shown.map((kept) => item(kept, say)));
+  thePart(section, "[data-why]", HTMLElement).textContent = say(why(shown, more));
+  if (more > 0) thePart(section, "[data-more]", HTMLElement).textContent = say(more === 1 ? "one-more" : "more", { n: more });
   section.hidden = false;
 }
 
-/** @param {import("./record.js").Change} change */
-function item(change) {
-  const say = keptWords();
+/** What the list is, in words that are true of it. @param {Kept[]} shown @param {number} more */
+function why(shown, more) {
+  if (!more) return shown.length === 1 ? "one" : "all";
+  return shown.every(wasClean) ? "some" : "least";
+}
+
+/** @param {Kept} change @param {import("../words.js").Say} say */
+function item(change, say) {
   const link = document.createElement("a");
   link.href = siteRoot() + change.page + practiseAddress([change.from, change.to]);
-  link.textContent = say("change", { from: change.fromName, to: change.toName });
+  link.append(changeSaid(change, keptWords()));
   const where = document.createElement("small");
-  where.textContent = say("where", { title: change.title, ...tally(change) });
+  where.textContent = say("where", { title: change.title, clean: change.clean, tries: change.tries });
   const made = document.createElement("li");
   made.append(link, " ", where);
   return made;

@@ -1,6 +1,6 @@
-// Clean tries, kept for each change: noted, told, and offered again when they are due.
+// Clean tries, kept for each change: noted and told.
 import { changeOf, keyOf, untried } from "./record.js";
-import { afterTry, dueIn } from "./schedule.js";
+import { afterTry } from "./schedule.js";
 import { keepRecords, records } from "./shelf.js";
 
 /**
@@ -32,11 +32,6 @@ export function noteDone(change, done, now) {
 export function tally(change) {
   const { clean, tries } = recordOf(change) ?? untried(change);
   return { clean, tries };
-}
-
-/** What is due today: the least clean first, mixed over blocks. @param {number} now milliseconds since 1970 @returns {Change[]} */
-export function due(now) {
-  return dueIn(records(), now).map(changeOf);
 }
 
 /** @param {Change} change @returns {Kept | undefined} */

@@ -13,7 +13,9 @@ export async function bindWhole() {
   const control = thePart(section, "[data-keep-whole]", HTMLButtonElement);
   bindSaid(section);
   control.addEventListener("click", () => {
-    control.disabled = true;
+    if (keeps(control)) return;
+    // Turned off altogether it would lose the focus.
+    control.setAttribute("aria-disabled", "true");
     // The browser then doesn't clear the course away when room gets short.
     navigator.storage?.persist?.().catch(() => undefined);
     wish({ kind: "keep", whole: true });
@@ -28,11 +30,21 @@ function bindSaid(section) {
   const say = sayFrom(section);
   const tell = (/** @type {string} */ text) => { thePart(section, "[data-says]", HTMLElement).textContent = text; };
   let whole = false;
+  // What was still on its way when all was forgotten is no news of the course any more.
+  let forgotten = false;
+  document.documentElement.addEventListener("forgotten", () => {
+    forgotten = true;
+    bar.hidden = true;
+    tell("");
+  });
+  thePart(section, "[data-keep-whole]", HTMLButtonElement).addEventListener("click", () => { forgotten = false; });
   listen((said) => {
     if (said.kind === "standing") {
       whole = said.whole;
       showStanding(section, said);
-    } else if (said.kind === "progress" && (whole || thePart(section, "[data-keep-whole]", HTMLButtonElement).disabled)) {
+    } else if (forgotten) {
+      return;
+    } else if (said.kind === "progress" && (whole || keeps(thePart(section, "[data-keep-whole]", HTMLButtonElement)))) {
       Object.assign(bar, { max: said.all, value: said.done, hidden: said.done === said.all });
       tell(say("progress", { done: megabytes(said.done), all: megabytes(said.all) }));
     } else if (said.kind === "end" && said.whole) {
@@ -49,10 +61,25 @@ function showStanding(section, { reachable, whole, all, missing }) {
   const control = thePart(section, "[data-keep-whole]", HTMLButtonElement);
   const complete = reachable ? missing === 0 : whole;
   const which = !reachable ? "no-size" : complete ? "complete" : missing < all ? "rest" : "size";
-  thePart(section, "[data-size]", HTMLElement).textContent = whole && !reachable ? "" : say(which, { all: megabytes(all), missing: megabytes(missing) });
-  control.disabled = false;
+  const size = thePart(section, "[data-size]", HTMLElement);
+  size.textContent = whole && !reachable ? "" : say(which, { all: megabytes(all), missing: megabytes(missing) });
+  control.setAttribute("aria-disabled", "false");
+  const focused = document.activeElement === control;
   control.hidden = !reachable || complete;
   section.hidden = false;
+  // What the control did is told where it stood.
+  if (focused && control.hidden) focusOn(size);
+}
+
+/** @param {HTMLButtonElement} control @returns {boolean} whether the whole course is being fetched */
+function keeps(control) {
+  return control.getAttribute("aria-disabled") === "true";
+}
+
+/** @param {HTMLElement} place */
+function focusOn(place) {
+  place.tabIndex = -1;
+  place.focus();
 }
 
 /** @param {number} bytes */

@@ -29,14 +29,3 @@ function decoded(text) {
     return text;
   }
 }
-
-/**
- * Where a step is now. A step whose shape has changed since has another id; its block then begins.
- * @param {string} id
- * @param {{id: string, block: string}[]} steps
- * @returns {number} its place among the steps; 0 where the page no longer has its block
- */
-export function placeOf(id, steps) {
-  const exact = steps.findIndex((step) => step.id === id);
-  return exact >= 0 ? exact : Math.max(0, steps.findIndex((step) => id.startsWith(`${step.block}--`)));
-}

@@ -1,5 +1,5 @@
 // What the large areas say: back, keep time, next; and, when a round is over, not clean and clean in their places.
-import { part, thePart } from "../parts.js";
+import { part, parts, thePart } from "../parts.js";
 import { write } from "../write.js";
 
 /**
@@ -10,6 +10,7 @@ import { write } from "../write.js";
  * @property {string} nextShort the short form of the move to it
  * @property {boolean} running
  * @property {string} tempo as it is said
+ * @property {string} stopped why time is no longer kept, "" where it is, or never was here
  * @property {string} asking the question after a round, "" while none is asked
  * @property {string} tally what is said of clean tries of this change; "" where it is no change
  */
@@ -19,9 +20,16 @@ import { write } from "../write.js";
  * @param {HTMLElement} view @param {boolean} back @param {boolean} next
  */
 export function lead(view, back, next) {
-  // A control that is turned off would lose the focus; one that does nothing keeps it.
-  thePart(view, "[data-back]", HTMLButtonElement).setAttribute("aria-disabled", String(!back));
-  thePart(view, "[data-next]", HTMLButtonElement).setAttribute("aria-disabled", String(!next));
+  can(view, "[data-back]", back);
+  can(view, "[data-next]", next);
+}
+
+/**
+ * A control that is turned off would lose the focus; one that does nothing keeps it.
+ * @param {HTMLElement} view @param {string} which @param {boolean} does
+ */
+export function can(view, which, does) {
+  thePart(view, which, HTMLButtonElement).setAttribute("aria-disabled", String(!does));
 }
 
 /** @param {HTMLElement} view @param {import("../words.js").Say} say @param {Shown} shown */
@@ -50,8 +58,10 @@ function control(view, which, text, beside) {
 }
 
 /** @param {HTMLElement} view @param {Shown} shown */
-function tries(view, { asking, tally }) {
+function tries(view, { asking, tally, stopped }) {
   const row = thePart(view, "[data-tries]", HTMLElement);
-  row.hidden = !asking && !tally;
+  row.hidden = !asking && !tally && !stopped;
+  write(thePart(row, "[data-stopped]", HTMLElement), stopped);
   write(thePart(row, "[data-tally]", HTMLElement), asking || tally);
+  for (const answer of parts(row, "button", HTMLButtonElement)) answer.hidden = !tally;
 }

@@ -1,15 +1,19 @@
 // Shows a move as a movement: one animation for each finger that moves, along its arrow's own path. What stays is not touched.
 import { part, parts } from "../parts.js";
-import { fingersLifted } from "./fingers.js";
+import { overlay, spanOf, stretching } from "./bars.js";
+import { fingersLifted, fingersStretched } from "./fingers.js";
 import { middle, near } from "./moves.js";
-import { made, put } from "./picture.js";
+import { made, numberOf, put } from "./picture.js";
 
 /** @typedef {import("./moves.js").Move} Move @typedef {import("./moves.js").Point} Point */
 
 /** How far from the middle of a mark a move may end, in units of the picture. */
 const CLOSE = 10;
 
-/** @typedef {{mark: SVGGElement, frames: Keyframe[]}} Mover a finger's mark, and how it moves */
+/** A finger that comes down or goes up is so many units larger each way while it is in the air. */
+const IN_THE_AIR = 5;
+
+/** @typedef {{mark: SVGElement, frames: Keyframe[]}} Mover a finger's mark or a part of it, and how it moves */
 
 /**
  * The marks of the fingers that come or leave, each in a group of its own above what else lies there, where it ends.
@@ -18,10 +22,13 @@ const CLOSE = 10;
  */
 export function moversOf(svg, moves, { before, step }) {
   const lifted = fingersLifted(before?.shape ?? "", step.shape);
-  return moves.flatMap(({ from, to, path }) => {
+  const stretched = stretchedIn(svg, before?.shape ?? "", step.shape);
+  const theirs = stretched.flatMap(({ points }) => points);
+  const other = moves.filter(({ from, to }) => !theirs.some((point) => [from, to].some((end) => end && near(point, end, CLOSE))));
+  return [...stretched.flatMap(({ movers }) => movers), ...other.flatMap(({ from, to, path }) => {
     const mark = to ? onTop(markAt(svg, to)) : from && lifted.length ? leaving(svg, from, lifted) : null;
-    return mark ? [{ mark, frames: from && to ? travelling(path, to) : to ? landing : lifting }] : [];
-  });
+    return mark ? [{ mark, frames: from && to ? travelling(path, to) : inTheAir(mark, to !== null) }] : [];
+  })];
 }
 
 /** Sets fingers moving. @param {Mover[]} movers @param {number} duration milliseconds @returns {Animation[]} */
@@ -40,10 +47,42 @@ function travelling(path, end) {
   });
 }
 
-/** @type {Keyframe[]} */
-const landing = [{ opacity: 0, transform: "scale(1.7)" }, { opacity: 1, transform: "scale(1)" }];
-/** @type {Keyframe[]} */
-const lifting = [{ opacity: 1, transform: "scale(1)" }, { opacity: 0, transform: "scale(1.7)" }];
+/** @param {SVGGElement} mark @param {boolean} lands else it is lifted @returns {Keyframe[]} */
+function inTheAir(mark, lands) {
+  const body = mark.firstElementChild;
+  const long = body ? Math.max(numberOf(body, "width"), numberOf(body, "height"), 2 * numberOf(body, "r")) : 0;
+  const air = { opacity: 0, transform: `scale(${1 + (2 * IN_THE_AIR) / (long || 42)})` };
+  const down = { opacity: 1, transform: "scale(1)" };
+  return lands ? [air, down] : [down, air];
+}
+
+/**
+ * What fingers do that lie down into a bar or roll up out of one: no move of theirs is out of the air, or into it.
+ * @param {SVGSVGElement} svg @param {string} before @param {string} after
+ * @returns {{movers: Mover[], points: Point[]}[]} points: the middles of the mark, as it was and as it is
+ */
+function stretchedIn(svg, before, after) {
+  return fingersStretched(before, after).flatMap((stretch) => {
+    const body = bodyOf(svg, stretch.finger);
+    if (!body) return [];
+    const [was, now] = [spanOf(svg, stretch.was), spanOf(svg, stretch.now)];
+    const end = middle(body);
+    const begin = { ...end, [was.axis]: (was.from + was.to) / 2 };
+    const drawn = body.matches(".fp-edge") ? onTop(markAt(svg, end)) : null;
+    const mark = drawn ?? overlay(body, now);
+    if (!drawn) part(svg, ".fp-neck", SVGGElement)?.append(mark);
+    const seen = drawn ? [] : [{ mark, frames: [{ opacity: 1 }, { opacity: 1 }] }];
+    return [{ movers: [...seen, ...stretching(mark, was, now)], points: [begin, end] }];
+  });
+}
+
+/** The body of a finger's mark, where it is no small one behind another. @param {SVGSVGElement} svg @param {string} finger */
+function bodyOf(svg, finger) {
+  const numeral = parts(svg, ":is(.fp-num, .fp-num-new)", SVGTextElement).find((text) => text.textContent === finger);
+  const mark = numeral?.previousElementSibling;
+  const body = mark?.matches(".fp-arrives") ? mark.previousElementSibling : mark;
+  return body instanceof SVGElement && body.matches(".fp-edge, .fp-stays") ? body : null;
+}
 
 /**
  * The finger's mark that stands on a point, its parts in one group.

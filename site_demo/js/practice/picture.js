@@ -3,6 +3,9 @@ import { parts, thePart } from "../parts.js";
 
 /** Size of a finger's numeral in the picture's own units, whose columns are 46 wide. */
 const NUMERAL = 42;
+/** The same where there are more strings than this, since such a picture is shown smaller. */
+const WIDE_NUMERAL = 45;
+const STRINGS = 6;
 const FRET_NUMBER = 29;
 /** A text stands on its line: so much of its size below the middle (render/svg.py). */
 const BASELINE = 0.36;
@@ -23,6 +26,7 @@ export function bigPicture(step, ident) {
   copy.removeAttribute("width");
   named(copy, ident);
   cutEdge(copy);
+  copy.classList.toggle("practice-wide", isWide(copy));
   grow(copy);
   return copy;
 }
@@ -47,10 +51,16 @@ function cutEdge(svg) {
 }
 
 /** @param {SVGSVGElement} svg */
+function isWide(svg) {
+  return parts(svg, ".fp-string", SVGElement).length > STRINGS;
+}
+
+/** @param {SVGSVGElement} svg */
 function grow(svg) {
+  const numeral = isWide(svg) ? WIDE_NUMERAL : NUMERAL;
   for (const disc of parts(svg, "circle.fp-stays", SVGCircleElement)) disc.setAttribute("r", String(HALF.disc));
   for (const box of parts(svg, "rect:is(.fp-stays, .fp-edge, .fp-arrives, .fp-behind)", SVGRectElement)) growBox(box, halfOf(box));
-  for (const text of parts(svg, ":is(.fp-num, .fp-num-new, .fp-num-behind)", SVGTextElement)) growText(text, NUMERAL);
+  for (const text of parts(svg, ":is(.fp-num, .fp-num-new, .fp-num-behind)", SVGTextElement)) growText(text, numeral);
   for (const text of parts(svg, ".fp-fretno", SVGTextElement)) growText(text, FRET_NUMBER);
 }
 

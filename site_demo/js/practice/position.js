@@ -14,12 +14,14 @@ export class Position {
    * @param {number} at
    * @param {number | null} from the step come from by a change; null where the step was only opened or gone back to
    * @param {Pair} pair
+   * @param {boolean} opened whether practice has just been opened here
    */
-  constructor(steps, at = 0, from = null, pair = null) {
+  constructor(steps, at = 0, from = null, pair = null, opened = false) {
     this.steps = steps;
     this.at = at;
     this.from = from;
     this.pair = pair;
+    this.justOpened = opened;
   }
 
   get step() {
@@ -27,7 +29,7 @@ export class Position {
   }
 
   get scene() {
-    return sceneOf(this.steps, this.at, this.from, this.pair);
+    return sceneOf(this.steps, this.at, this.from, this.pair, this.justOpened);
   }
 
   /** The step, or the two of the pair. @returns {Step[]} */
@@ -53,7 +55,7 @@ export class Position {
 
   /** Where keeping time begins: here, or with the first of the pair. @returns {Position} */
   get timeBegins() {
-    return this.pair ? new Position(this.steps, this.pair[0], null, this.pair) : this;
+    return this.pair && !this.justOpened ? new Position(this.steps, this.pair[0], null, this.pair) : this;
   }
 
   /** Where time goes on to when the beats of this step are over; null where it ends. @returns {Position | null} */
@@ -64,7 +66,7 @@ export class Position {
 
   /** At a step, or at the first of a pair. @param {number} at @param {Pair} pair */
   opened(at, pair) {
-    return new Position(this.steps, pair ? pair[0] : at, null, pair);
+    return new Position(this.steps, pair ? pair[0] : at, null, pair, true);
   }
 
   /** One on or one back; null at either end. @param {1 | -1} by */

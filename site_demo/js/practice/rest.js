@@ -39,7 +39,8 @@ export function mindRest(view, say) {
 /** @param {HTMLElement} view @param {HTMLElement} prompt @param {import("../words.js").Say} say @param {number} after @param {number} rest */
 function show(view, prompt, say, after, rest) {
   prompt.hidden = false;
-  const words = say("rest", { minutes: after, for: rest ? say("rest-for", { minutes: rest }) : "" });
+  const minutes = (/** @type {number} */ n) => say(n === 1 ? "minute" : "minutes", { n });
+  const words = say("rest", { minutes: minutes(after), for: rest ? say("rest-for", { minutes: minutes(rest) }) : "" });
   thePart(view, "[data-rest-says]", HTMLElement).textContent = words;
 }
 

@@ -14,7 +14,7 @@ import { Showing } from "./showing.js";
  * @property {Step[]} steps
  * @property {import("./settings.js").Settings} settings always the current ones
  * @property {import("../words.js").Say} say
- * @property {(which: string) => void} notice says something that is no part of the step
+ * @property {(which: string) => void} notice says something that is no part of the step; "": it has been read
  * @property {import("./sound.js").Sounds} sound
  * @property {{keep: () => void, release: () => void}} awake
  */
@@ -26,6 +26,7 @@ export class Session {
   /** @type {(() => void) | null} */
   #stopTime = null;
   #asking = false;
+  #stopped = "";
 
   /** @param {Given} given */
   constructor(given) {
@@ -47,7 +48,7 @@ export class Session {
 
   /** @returns {import("./showing.js").Now} */
   get #now() {
-    return { here: this.here, running: this.running, asking: this.#asking };
+    return { here: this.here, running: this.running, asking: this.#asking, stopped: this.#stopped };
   }
 
   /** From now on clean tries are counted. @param {import("./tries.js").Keeper} keeper */
@@ -98,7 +99,8 @@ export class Session {
   }
 
   hear() {
-    this.given.sound.strum(this.step.pitches);
+    const { settings, sound } = this.given;
+    if (this.step.pitches.length) sound.hear(this.step, settings.tempo);
   }
 
   /** Stops everything. */
@@ -127,7 +129,9 @@ export class Session {
     if (this.running) return;
     const { settings, sound, say } = this.given;
     this.#asking = false;
+    this.#stopped = "";
     this.given.awake.keep();
+    sound.stop();
     if (settings.sound) sound.ready();
     const { timeBegins } = this.here;
     if (timeBegins.at !== this.here.at) this.#goTo(timeBegins);
@@ -142,11 +146,12 @@ export class Session {
     });
   }
 
-  /** @param {string} [word] what is said of it */
+  /** @param {string} [word] what is said of it, to who listens and to who looks */
   pause(word = "paused") {
     if (!this.#stopTime) return;
     this.#stopTime();
     this.#stopTime = null;
+    this.#stopped = word;
     this.row.hidden = true;
     this.given.sound.stop();
     this.showing.tell(this.given.say(word));
@@ -169,6 +174,7 @@ export class Session {
     const asks = this.counted.counts && this.here.roundIsOver;
     const next = asks ? null : this.here.inTime;
     if (next) {
+      this.given.notice("");
       this.#goTo(next);
       return true;
     }
@@ -180,6 +186,8 @@ export class Session {
   /** @param {1 | -1} by */
   #go(by) {
     this.pause();
+    this.given.notice("");
+    this.given.sound.stop();
     this.given.awake.keep();
     const to = this.here.beside(by);
     if (to) this.#goTo(to);
@@ -188,6 +196,7 @@ export class Session {
   /** @param {Position} to */
   #goTo(to) {
     this.here = to;
+    this.#stopped = "";
     this.showing.come(this.#now);
   }
 }

@@ -33,6 +33,7 @@ export class Sheets {
     this.#rest();
     this.#sheets.forEach((sheet) => turn(sheet, sheet === top));
     const { width, height } = top.svg.viewBox.baseVal;
+    this.pile.classList.toggle("practice-to-edge", top.svg.matches(".practice-wide"));
     this.pile.style.aspectRatio = `${width} / ${height}`;
     return top;
   }

@@ -2,18 +2,23 @@
 import { Afterwards } from "../afterwards.js";
 import { Idle } from "../idle.js";
 import { part, thePart } from "../parts.js";
-import { label, lead } from "./controls.js";
+import { can, label, lead } from "./controls.js";
 import { wayOf } from "./scene.js";
 import { Sheets } from "./sheets.js";
 import { explain, show, table } from "./stage.js";
 import { plainText } from "./steps.js";
 import { Address, tellPair, tellWhere } from "./whereabouts.js";
 
-/** @typedef {{here: import("./position.js").Position, running: boolean, asking: boolean}} Now what is to be shown */
+/**
+ * @typedef {{here: import("./position.js").Position, running: boolean, asking: boolean, stopped: string}} Now what is to be
+ *   shown; stopped: the word for why time is no longer kept, "" where it is, or where one has gone on
+ */
 
 /** A movement takes so long, in milliseconds, and no more than this part of a beat. */
 const MOVEMENT = 1000;
 const OF_A_BEAT = 0.75;
+/** So high is what stays in sight above it: css/practice.css, --touch. */
+const STAYS = 64;
 /** A longer short form is not said beforehand: it would not fit. */
 const FITS = 8;
 
@@ -37,7 +42,13 @@ export class Showing {
     this.#later.drop();
     this.#show(now, now.here.from !== null, () => this.#announce(now));
     // Asked for now, it would have the page laid out twice.
-    requestAnimationFrame(() => { this.body.scrollTop = 0; });
+    requestAnimationFrame(() => { this.#scrollUp(); });
+  }
+
+  /** To the top of the step; in a very low window, where all of the view scrolls, it comes right under what stays in sight. */
+  #scrollUp() {
+    this.body.scrollTop = 0;
+    this.given.view.scrollTop = this.body.offsetTop - STAYS;
   }
 
   /** Draws anew. @param {Now} now @param {boolean} moving whether the move is to be seen */
@@ -77,6 +88,7 @@ export class Showing {
   #controls({ here, asking }) {
     const { view, steps } = this.given;
     lead(view, asking || here.beside(-1) !== null, asking || here.beside(1) !== null);
+    can(view, "[data-strum]", here.step.pitches.length > 0);
     tellPair(view, steps, here.at, here.pair);
   }
 
@@ -88,11 +100,13 @@ export class Showing {
     this.#idle.put(scenes.map((scene) => () => this.sheets.prepare(scene)));
   }
 
-  /** In the order finger, string, fret, what rings; while time is kept only the move, since there is no time for more. @param {Now} now */
+  /** What to tune; then in the order finger, string, fret, what rings; while time is kept only the move, since there is no time for more. @param {Now} now */
   #announce({ here, running }) {
     const { view, say } = this.given;
     const shape = running ? "" : part(view, "[data-picture] desc", SVGElement)?.textContent ?? "";
-    this.tell(say("announce", { name: here.step.aloud, move: plainText(wayOf(here.scene, say("apart")).move), shape }));
+    const setup = thePart(view, "[data-setup]", HTMLElement);
+    const words = say("announce", { name: here.step.aloud, move: plainText(wayOf(here.scene, say("apart")).move), shape });
+    this.tell([...[...setup.children].map((line) => line.textContent), words].join(" "));
   }
 
   /** Says something to who listens. @param {string} words */
@@ -111,8 +125,9 @@ export class Showing {
   #where({ here, running }) {
     const { view, steps, say } = this.given;
     tellWhere(view, say, steps, here.at, here.pair);
-    if (running) this.#address.drop();
-    else this.#address.tell(here.practised.map((step) => step.id));
+    const ids = here.practised.map((step) => step.id);
+    if (running) this.#address.hold(ids);
+    else this.#address.tell(ids);
   }
 
   /** All of the step is there at once: nothing below it moves when the words come. */
@@ -124,7 +139,7 @@ export class Showing {
   leave() {
     this.#later.catchUp();
     this.#idle.drop();
-    this.#address.drop();
+    this.#address.leave();
   }
 
   /** @param {Now} now */
@@ -134,7 +149,7 @@ export class Showing {
   }
 
   /** @param {Now} now */
-  #label({ here, running, asking }) {
+  #label({ here, running, asking, stopped }) {
     const { view, say, settings } = this.given;
     const [from, to] = here.practised;
     const next = here.beside(1);
@@ -144,6 +159,7 @@ export class Showing {
       nextShort: next ? shortOf(next) : "",
       running,
       tempo: say("tempo", { n: settings.tempo }),
+      stopped: stopped && say(stopped),
       asking: asking && to ? say("asked", { from: from.name, to: to.name }) : "",
       tally: here.change ? this.counted.said(here.change) : "",
     });

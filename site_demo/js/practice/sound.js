@@ -1,4 +1,4 @@
-// The course's sounds, fetched only when they are asked for: the metronome's click, and the chord of a step.
+// The course's sounds, fetched only when they are asked for: the metronome's click, a step's chord or its own strokes.
 import { hasAudio, wake } from "../sound/audio.js";
 
 /**
@@ -7,7 +7,7 @@ import { hasAudio, wake } from "../sound/audio.js";
  * @typedef {object} Sounds
  * @property {() => void} ready fetches what is needed, within the tap or key that asked for sound
  * @property {(strong: boolean, inSeconds: number) => void} click
- * @property {(pitches: number[]) => void} strum
+ * @property {(step: import("./steps.js").Step, tempo: number) => void} hear one strum, or the author's strokes
  * @property {() => void} stop
  */
 
@@ -20,6 +20,12 @@ export function sounds(failed) {
   let fetched = null;
   /** @type {Player | null} */
   let player = null;
+  /** Takes back what is sounding, or is about to. */
+  let takeBack = () => undefined;
+  const stop = () => {
+    takeBack();
+    player?.stop();
+  };
   const ready = () => {
     // Within the tap or key itself: some browsers let sound begin only then.
     if (hasAudio()) wake().catch(() => undefined);
@@ -29,9 +35,29 @@ export function sounds(failed) {
   return {
     ready,
     click: (strong, inSeconds) => player?.click(strong, player.now() + Math.max(0, inSeconds)),
-    strum: (pitches) => { ready().then((found) => found?.strum(pitches)).catch(failed); },
-    stop: () => player?.stop(),
+    hear: (step, tempo) => {
+      stop();
+      const gone = new AbortController();
+      takeBack = () => { gone.abort(); };
+      ready().then((found) => {
+        if (!found || gone.signal.aborted) return undefined;
+        return step.pattern ? strokes(step, tempo, gone.signal) : found.strum(step.pitches);
+      }).catch(failed);
+    },
+    stop,
   };
+}
+
+/**
+ * The author's strokes, as long as the step lasts.
+ * @param {import("./steps.js").Step} step @param {number} tempo beats a minute @param {AbortSignal} gone
+ */
+async function strokes({ element }, tempo, gone) {
+  const [{ play }, { musicOf }] = await Promise.all([import("../sound/performance.js"), import("../sound/score.js")]);
+  if (gone.aborted) return;
+  const playing = play(musicOf([element], tempo));
+  gone.addEventListener("abort", playing.stop);
+  await playing.over;
 }
 
 /** @returns {Promise<Player | null>} */

@@ -31,7 +31,7 @@ export function show(view, sheets, scene, movement, say) {
   const arm = parts(step.element, ".fp-arm > :not(.fp-no)", HTMLElement).map((one) => one.cloneNode(true));
   thePart(view, "[data-chord]", HTMLElement).replaceChildren(...arm.flatMap((one) => [one, " "]));
   showShort(view, wayOf(scene, say("apart")).short);
-  copies(view, "[data-setup]", step.ordinal === 0 ? setupOf(step) : []);
+  copies(view, "[data-setup]", scene.setUp ? setupOf(step) : []);
   return picture(view, sheets, scene, movement);
 }
 

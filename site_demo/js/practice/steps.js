@@ -10,11 +10,14 @@ import { part, parts } from "../parts.js";
  * @property {string} kind start, move, hold, rest, back or passing
  * @property {string} shape the shape as text, with its fingers
  * @property {string} name what its arm says now: the reader may choose other names for notes
+ * @property {string} written what its arm says as the course was built
+ * @property {string} named which name that is (data-name), however it is written; "" where it is none
  * @property {string} aloud the same in words
  * @property {Way} way how it is reached
  * @property {Way | null} wayBack how the step before it is reached from here
  * @property {number | null} beats the author's own
  * @property {number[]} pitches MIDI numbers that are heard, highest-numbered string first
+ * @property {string} pattern the author's strokes, "" for none
  * @property {HTMLElement} element
  *
  * @typedef {HTMLElement | string} Said words as an element of the lesson has them, or a script's own
@@ -41,11 +44,14 @@ function readStep(element, block, ordinal) {
     kind: data.kind ?? "move",
     shape: data.shape ?? "",
     get name() { return textOf(label); },
+    get written() { return label?.dataset.built ?? textOf(label); },
+    named: label?.dataset.name ?? "",
     get aloud() { return label?.getAttribute("aria-label") ?? textOf(label); },
     way: { short: kept("short"), stays: said(".fp-words > .fp-stays > span"), move: said(".fp-words > .fp-move > span") },
     wayBack: kept("back-move") ? { short: kept("back-short"), stays: kept("back-stays"), move: kept("back-move") } : null,
     beats: Number(data.beats) > 0 ? Number(data.beats) : null,
     pitches: (data.pitches ?? "").split(" ").filter(Boolean).map(Number),
+    pattern: data.pattern ?? "",
     element,
   };
 }

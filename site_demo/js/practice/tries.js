@@ -1,4 +1,5 @@
 // Clean or not: takes the student's word for each change, and shows the share of clean tries as it is.
+import { between } from "../kept/record.js";
 import { siteRoot } from "../store.js";
 
 /**
@@ -18,16 +19,6 @@ export async function triesKeeper() {
 
 /** What a try is kept under. @param {Step} from @param {Step} to @returns {Change} */
 export function changeBetween(from, to) {
-  return {
-    page: location.pathname.slice(siteRoot().length),
-    title: document.querySelector("h1")?.textContent?.trim() ?? document.title,
-    block: to.block,
-    ordinal: to.ordinal,
-    from: from.id,
-    to: to.id,
-    fromShape: from.shape,
-    toShape: to.shape,
-    fromName: from.name,
-    toName: to.name,
-  };
+  const page = location.pathname.slice(siteRoot().length);
+  return between({ page, title: document.querySelector("h1")?.textContent?.trim() ?? document.title }, from, to);
 }

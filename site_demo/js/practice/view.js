@@ -1,9 +1,11 @@
 // The practice view as a whole: puts it in the page, hands each part what it needs, and takes it away again.
 import { part, thePart } from "../parts.js";
+import { placesKept } from "../kept/places.js";
 import { bindVolume } from "../sound/controls.js";
 import { Waiting } from "../waiting.js";
 import { sayFrom } from "../words.js";
-import { placeOf } from "./address.js";
+import { write } from "../write.js";
+import { askedFor } from "./asked.js";
 import { wakefulness } from "./awake.js";
 import { listen } from "./listening.js";
 import { mindRest } from "./rest.js";
@@ -39,8 +41,9 @@ export function openPractice(template, ids, leave) {
   document.body.append(view);
   const now = newSession(view, steps);
   const goTo = (/** @type {string[]} */ wanted) => {
-    const [first, last] = wanted.map((id) => placeOf(id, steps));
-    now.begin(first ?? 0, last === undefined ? null : pairOf(first, last, steps));
+    const { at, pair, notice } = askedFor(wanted, steps, placesKept());
+    now.begin(at, pair);
+    if (notice) now.given.notice(notice);
   };
   bindControls(view, now, leave);
   bindPairs(view, now);
@@ -76,7 +79,7 @@ function picturesAsChosen() {
 /** @param {HTMLDialogElement} view @param {Step[]} steps @returns {Session} */
 function newSession(view, steps) {
   const say = sayFrom(view);
-  const notice = (/** @type {string} */ which) => { thePart(view, "[data-notice]", HTMLElement).textContent = say(which); };
+  const notice = noticeOf(view, say);
   const sound = sounds(() => notice("silent"));
   const awake = wakefulness(() => notice("sleeps"));
   const settings = bindSettings(thePart(view, "form", HTMLFormElement), () => {
@@ -86,6 +89,18 @@ function newSession(view, steps) {
   const now = new Session({ view, steps, settings, say, notice, sound, awake });
   triesKeeper().then((keeper) => (keeper ? now.count(keeper) : notice("unkept")));
   return now;
+}
+
+/**
+ * What is said above the step, and brought into sight, until one goes on.
+ * @param {HTMLElement} view @param {import("../words.js").Say} say @returns {(which: string) => void} "": nothing any more
+ */
+function noticeOf(view, say) {
+  const place = thePart(view, "[data-notice]", HTMLElement);
+  return (which) => {
+    write(place, say(which));
+    if (which) place.scrollIntoView({ block: "nearest", behavior: "instant" });
+  };
 }
 
 /** @param {Session} now @returns {Record<import("./keys.js").Action, () => void>} */

@@ -1,7 +1,7 @@
 // Says where one is in practice: above the step, on the control of pairs, and in the address.
 import { thePart } from "../parts.js";
 import { write } from "../write.js";
-import { practiseAddress } from "./address.js";
+import { askedToPractise, practiseAddress } from "./address.js";
 import { pairInto } from "./walk.js";
 
 /** Milliseconds after which a step that is shown stands in the address. */
@@ -27,32 +27,39 @@ export function tellPair(view, steps, at, pair) {
   control.setAttribute("aria-disabled", String(!pair && !pairInto(at, steps)));
 }
 
-/** The address: told soon, not at once, since browsers allow so many changes of it in a minute and no more. */
+/**
+ * The address: told soon, not at once, since browsers allow so many changes of it in a minute and no more. When the page is
+ * left it can't be changed any more, so where one is then is told to the page (js/progress.js hears `practiceleft`).
+ */
 export class Address {
   #timer = 0;
-  /** @type {string[] | null} */
-  #untold = null;
+  /** @type {string[]} */
+  #ids = [];
 
   constructor() {
-    // Before others read the address for the last time: where one left is where one carries on.
-    for (const event of ["pagehide", "visibilitychange"]) addEventListener(event, () => this.#write(), { capture: true });
+    addEventListener("pagehide", () => this.leave());
+    addEventListener("visibilitychange", () => { if (document.hidden) this.leave(); });
   }
 
   /** @param {string[]} ids the steps that it is to say */
   tell(ids) {
-    this.drop();
-    this.#untold = ids;
-    this.#timer = window.setTimeout(() => this.#write(), SETTLED);
+    this.hold(ids);
+    this.#timer = window.setTimeout(() => history.replaceState(history.state, "", practiseAddress(ids)), SETTLED);
   }
 
-  /** What has not been told yet never is. */
-  drop() {
+  /** While time is kept steps go by faster than it may change: it is told when that ends. @param {string[]} ids */
+  hold(ids) {
     clearTimeout(this.#timer);
-    this.#untold = null;
+    this.#ids = ids;
   }
 
-  #write() {
-    if (this.#untold) history.replaceState(history.state, "", practiseAddress(this.#untold));
-    this.drop();
+  /** Tells both where one is. Where the address is not the view's any more, one has gone back to the lesson. */
+  leave() {
+    clearTimeout(this.#timer);
+    const ids = this.#ids;
+    this.#ids = [];
+    if (!ids.length || !askedToPractise(location.hash)) return;
+    history.replaceState(history.state, "", practiseAddress(ids));
+    document.documentElement.dispatchEvent(new CustomEvent("practiceleft", { detail: { ids } }));
   }
 }

@@ -1,8 +1,11 @@
 // Reads a step aloud, with a voice that is on the device: a voice from elsewhere would send the words away.
-import { parts } from "../parts.js";
+import { part, parts } from "../parts.js";
 import { gainOf, volume } from "./volume.js";
 
 const LINES = ".fp-words > :is(.fp-stays, .fp-move, .fp-sound, .fp-note, .fp-say)";
+
+/** Ends what is said. */
+let end = () => {};
 
 /** Shows the controls where the device has a voice for the page's language. */
 export function bindAloud() {
@@ -13,8 +16,15 @@ export function bindAloud() {
   const show = () => { for (const control of controls) control.hidden = !ownVoice(speech); };
   speech.addEventListener?.("voiceschanged", show);
   show();
-  for (const control of controls) control.addEventListener("click", () => toggle(speech, control));
-  addEventListener("pagehide", () => speech.cancel());
+  // Nothing else that is asked for is talked over.
+  document.addEventListener("click", ({ target }) => {
+    const control = target instanceof Element ? target.closest("button") : null;
+    if (!control) return;
+    const speaks = control.matches("[data-aloud]:not([data-sounding])");
+    end();
+    if (speaks) speak(speech, control);
+  });
+  for (const leaving of ["pagehide", "popstate"]) addEventListener(leaving, () => end());
 }
 
 /** A voice on the device that speaks the page's language. @param {SpeechSynthesis} speech */
@@ -24,17 +34,23 @@ function ownVoice(speech) {
   return own.find((voice) => voice.default) ?? own[0] ?? null;
 }
 
-/** @param {SpeechSynthesis} speech @param {HTMLButtonElement} control */
-function toggle(speech, control) {
-  const speaking = control.getAttribute("aria-pressed") === "true";
-  speech.cancel();
+/** @param {SpeechSynthesis} speech @param {Element} control which stops it meanwhile */
+function speak(speech, control) {
   const voice = ownVoice(speech);
   const step = control.closest(".fp-step");
-  if (speaking || !voice || !step) return;
+  if (!voice || !step) return;
   const said = new SpeechSynthesisUtterance(wordsOf(step));
   [said.voice, said.lang, said.volume] = [voice, voice.lang, gainOf(volume())];
-  said.onend = said.onerror = () => control.setAttribute("aria-pressed", "false");
-  control.setAttribute("aria-pressed", "true");
+  const words = part(document, "template[data-sound-words]", HTMLTemplateElement);
+  const shown = control.textContent;
+  control.textContent = words && (part(words.content, "[data-word=stop]", HTMLElement)?.textContent ?? null);
+  control.toggleAttribute("data-sounding", true);
+  end = said.onend = said.onerror = () => {
+    [said.onend, said.onerror, end] = [null, null, () => {}];
+    speech.cancel();
+    control.textContent = shown;
+    control.removeAttribute("data-sounding");
+  };
   speech.speak(said);
 }
 

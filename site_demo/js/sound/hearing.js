@@ -2,6 +2,7 @@
 import { part, parts } from "../parts.js";
 import { recall } from "../store.js";
 import { sayFrom } from "../words.js";
+import { follow } from "./following.js";
 import { play } from "./performance.js";
 import { changeOf, musicOf, noteOf, stringsOf, strumOf } from "./score.js";
 
@@ -29,13 +30,19 @@ export async function hear(control, words) {
   const again = now?.control === control;
   stop();
   if (again && control.dataset.hear !== "string") return;
-  const playing = play(SCORES[control.dataset.hear ?? ""](control), showStep);
-  const mine = { control, shown: [...control.childNodes], stop: playing.stop };
+  const bar = control.dataset.hear === "block" ? control.parentElement : null;
+  const following = bar && follow(bar);
+  const playing = play(SCORES[control.dataset.hear ?? ""](control), (step) => {
+    showStep(step);
+    if (step) following?.show(step);
+  });
+  const mine = { control, shown: [...control.childNodes], stop: () => { following?.end(); playing.stop(); } };
   now = mine;
   // What has a name of its own keeps it; every other control becomes the one that stops the sound.
   if (control.dataset.hear !== "string") control.replaceChildren(sayFrom(words)("stop"));
   control.dataset.sounding = "";
   const failed = await playing.over.then(() => false, () => true);
+  following?.end();
   if (now === mine) settle();
   if (failed) tell(control, sayFrom(words)("silent"));
 }

@@ -23,12 +23,23 @@ export async function showTuner(template) {
   bindVolume(view);
   const chosen = chooser(view, tunings);
   const display = displayOf(view, chosen);
+  const shown = thePart(view, "[data-reading]", HTMLElement);
+  // Both hands are on the guitar: nobody scrolls.
+  const look = () => shown.scrollIntoView({ block: "nearest" });
   const hearing = ear(thePart(view, "[data-listen]", HTMLButtonElement), thePart(view, "[data-says]", HTMLElement), view, {
     lowest: () => frequency(Math.min(...tunings.flatMap(({ midi }) => midi))),
     hears: display.show,
-    turned: (on) => { thePart(view, "[data-reading]", HTMLElement).hidden = !on; display.clear(); },
+    turned: (on) => {
+      shown.hidden = !on;
+      display.clear();
+      if (on) look();
+    },
   });
-  view.addEventListener("change", () => { hearing.forget(); display.clear(); });
+  view.addEventListener("change", () => {
+    hearing.forget();
+    display.clear();
+    if (hearing.open()) look();
+  });
 }
 
 /** @param {HTMLElement} section @returns {Tuning} */
@@ -105,9 +116,20 @@ function offer(view, tunings, chosen, chose) {
   }
 }
 
+/**
+ * Words of a number: those that end with its plural form in the page's language (`-one`, `-few`), where there are such.
+ * @param {import("../words.js").Say} say @param {string} language
+ * @returns {(which: string, count: number, values: Record<string, number>) => string}
+ */
+function countedFrom(say, language) {
+  const forms = new Intl.PluralRules(language || "en");
+  return (which, count, values) => say(`${which}-${forms.select(count)}`, values) || say(which, values);
+}
+
 /** What the reading shows. @param {HTMLElement} view @param {Chosen} chosen */
-function displayOf(view, chosen) {
+export function displayOf(view, chosen) {
   const say = sayFrom(view);
+  const counted = countedFrom(say, document.documentElement.lang);
   const place = (/** @type {string} */ which) => thePart(view, `[data-${which}]`, HTMLElement);
   const [mark, scale] = [place("mark"), place("scale")];
   let last = -Infinity;
@@ -133,7 +155,7 @@ function displayOf(view, chosen) {
     const [off, semitones] = [Math.abs(Math.round(cents)), Math.round(Math.abs(midiOf(hertz) - midi[string]))];
     put(place("note"), thePart(row, ".fp-tuning-note", HTMLElement));
     const n = row.dataset.string ?? "";
-    const words = { verdict: say(verdict), cents: say(`cents-${verdict}`, { n: off, semitones }) };
+    const words = { verdict: say(verdict), cents: counted(`cents-${verdict}`, verdict.startsWith("far") ? semitones : off, { n: off, semitones }) };
     place("which").textContent = say("which", { n });
     place("verdict").textContent = words.verdict;
     place("cents").textContent = words.cents;

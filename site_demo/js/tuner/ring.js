@@ -1,20 +1,18 @@
 // The check that each string of a shape rings: string by string, the student plucks, the page says what it heard.
 import { thePart } from "../parts.js";
 import { bigPicture } from "../practice/picture.js";
-import { pluck, stop as silence } from "../sound/player.js";
+import { stop as silence } from "../sound/hearing.js";
 import { heldOf } from "../sound/score.js";
 import { frequency } from "../sound/string.js";
-import { wake } from "../sound/audio.js";
 import { sayFrom } from "../words.js";
 import { ear } from "./ear.js";
 import { styles } from "./styles.js";
 import { Pluck } from "./verdict.js";
 
-/** Seconds: after a verdict nothing is listened to; a tone of the page's own is not listened to either. */
+/** Seconds: after a verdict nothing is listened to. */
 const PAUSE = 0.4;
-const TONE = 1800;
 
-/** @typedef {import("../sound/score.js").Held & {item: HTMLElement, verdict: import("./verdict.js").Verdict | null}} Row */
+/** @typedef {import("../sound/score.js").Held & {item: HTMLElement, verdict: import("./verdict.js").Verdict | null, covered: boolean}} Row */
 
 /** @param {HTMLTemplateElement} template @param {HTMLElement} step */
 export async function openRing(template, step) {
@@ -26,15 +24,25 @@ export async function openRing(template, step) {
   thePart(view, "[data-picture]", HTMLElement).append(bigPicture(step, "ring-picture"));
   const check = new RingCheck(view, step);
   thePart(view, "[data-close]", HTMLButtonElement).addEventListener("click", () => view.close());
-  view.addEventListener("close", () => { check.stop(); view.remove(); });
-  offerTrial(thePart(view, "[data-strum-trial]", HTMLDetailsElement), step);
+  const left = new AbortController();
+  // Who goes back leaves the check.
+  addEventListener("popstate", () => view.close(), { signal: left.signal });
+  view.addEventListener("close", () => {
+    left.abort();
+    check.stop();
+    view.remove();
+  });
+  offerTrial(thePart(view, "[data-strum-trial]", HTMLDetailsElement), step, check);
   view.showModal();
   thePart(view, "h2", HTMLElement).focus();
 }
 
-/** What listens to a whole strum is fetched when its own part is opened. @param {HTMLDetailsElement} trial @param {HTMLElement} step */
-function offerTrial(trial, step) {
-  trial.addEventListener("toggle", async () => (await import("../listening/strum.js")).tryStrum(trial, step), { once: true });
+/** What listens to a whole strum is fetched when its own part is opened. @param {HTMLDetailsElement} trial @param {HTMLElement} step @param {RingCheck} check */
+function offerTrial(trial, step, check) {
+  trial.addEventListener("toggle", async () => {
+    const { tryStrum } = await import("../listening/strum.js");
+    check.besides = tryStrum(trial, step, { asks: () => check.ear.stop(), mark: (strings) => check.mark(strings) });
+  }, { once: true });
 }
 
 class RingCheck {
@@ -42,6 +50,8 @@ class RingCheck {
   /** @type {Pluck | null} */
   #pluck = null;
   #deafUntil = 0;
+  /** Ends what else listens: one strum would be taken for a pluck of one string. */
+  besides = () => {};
 
   /** @param {HTMLDialogElement} view @param {HTMLElement} step */
   constructor(view, step) {
@@ -53,16 +63,25 @@ class RingCheck {
       lowest: () => frequency(Math.min(...this.rows.map(({ midi }) => midi))),
       hears: (finding, time) => this.#hear(finding, time),
       turned: (on) => this.#turned(on),
+      asks: () => this.besides(),
     });
-    this.#control("tone").addEventListener("click", () => this.#tone());
     this.#control("next").addEventListener("click", () => this.#ask(this.#at + 1));
     this.#control("again").addEventListener("click", () => this.#begin());
     this.rows.forEach((row) => this.#write(row));
+    this.#offerTone();
   }
 
   stop() {
     this.ear.stop();
     silence();
+  }
+
+  /** @param {number[]} strings which a whole strum covers: each says so */
+  mark(strings) {
+    for (const row of this.rows) {
+      row.covered = strings.includes(row.string);
+      this.#write(row);
+    }
   }
 
   /** @param {string} which */
@@ -72,9 +91,20 @@ class RingCheck {
 
   /** @param {boolean} on */
   #turned(on) {
-    for (const which of ["next", "again"]) this.#control(which).hidden = !on;
+    for (const which of ["next", "again"]) {
+      const control = this.#control(which);
+      // A control that goes must not take the focus with it.
+      if (!on && document.activeElement === control) this.#control("listen").focus({ preventScroll: true });
+      control.hidden = !on;
+    }
     if (on) this.#begin();
     else for (const { item } of this.rows) item.removeAttribute("aria-current");
+  }
+
+  /** The string that is asked for as it should sound (js/sound/hearing.js plays it); it is not listened to meanwhile. */
+  #offerTone() {
+    const { midi } = this.rows[this.#at] ?? this.rows[0];
+    Object.assign(this.#control("tone").dataset, { hear: "tone", midi: String(midi) });
   }
 
   #begin() {
@@ -90,14 +120,28 @@ class RingCheck {
     this.#at = at;
     this.#pluck = null;
     this.ear.forget();
+    this.#offerTone();
     this.rows.forEach(({ item }, place) => {
       if (place === at) item.setAttribute("aria-current", "step");
       else item.removeAttribute("aria-current");
     });
     const row = this.rows[at];
+    if (row) this.#tell(before, this.say("now", { n: row.string }));
+    else this.#sum(before);
+    (row?.item ?? this.says).scrollIntoView({ block: "nearest" });
+  }
+
+  /** No string is left: nothing is listened to any longer. @param {string} before */
+  #sum(before) {
+    this.ear.stop();
     const ringing = this.rows.filter(({ verdict }) => verdict === "rings").length;
-    const next = row ? this.say("now", { n: row.string }) : this.say("done", { ringing, all: this.rows.length });
-    this.says.textContent = `${before} ${next}`.trim();
+    this.#tell(before, `${this.say("done", { ringing, all: this.rows.length })} ${this.say("stopped")}`);
+  }
+
+  /** @param {string} before what is said of the string before; its line in the list says it too @param {string} next */
+  #tell(before, next) {
+    const said = Object.assign(document.createElement("span"), { className: "ring-said", textContent: before });
+    this.says.replaceChildren(...(before ? [said, " "] : []), next);
   }
 
   /** @param {import("./pitch.js").Finding} finding @param {number} time */
@@ -125,23 +169,14 @@ class RingCheck {
     const which = this.say(row.fret ? "fretted" : "open-string", { n: row.string, fret: row.fret });
     row.item.dataset.verdict = row.verdict ?? "";
     const name = Object.assign(document.createElement("b"), { textContent: which });
-    row.item.replaceChildren(name, `: ${this.#words(row)}`);
-  }
-
-  /** The string as it should sound; it is not listened to meanwhile. */
-  #tone() {
-    wake().catch(() => undefined);
-    const row = this.rows[this.#at] ?? this.rows[0];
-    const control = this.#control("tone");
-    control.dataset.sounding = "";
-    const over = () => { silence(); delete control.dataset.sounding; this.ear.forget(); };
-    pluck(row.midi).then(() => setTimeout(over, TONE), over);
+    const strum = Object.assign(document.createElement("small"), { textContent: this.say("in-strum") });
+    row.item.replaceChildren(name, `: ${this.#words(row)}`, ...(row.covered ? [" ", strum] : []));
   }
 }
 
 /** @param {HTMLElement} step @param {HTMLElement} list gets an item for each string @returns {Row[]} */
 function rowsOf(step, list) {
-  const rows = heldOf(step).map((held) => ({ ...held, item: document.createElement("li"), verdict: null }));
+  const rows = heldOf(step).map((held) => ({ ...held, item: document.createElement("li"), verdict: null, covered: false }));
   list.append(...rows.map(({ item }) => item));
   return rows;
 }
