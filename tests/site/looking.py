@@ -30,7 +30,8 @@ COMPRESSED = (".html", ".css", ".js", ".json", ".svg", ".webmanifest")
 LATE = float(os.environ.get("LATE", 0))
 """Each script comes late by up to so many seconds, each time by others, to find a test that hopes for an order."""
 NO_WORKER = "Service Worker registration blocked by Playwright"
-NAMES = ("chromium", "chromium-browser", "google-chrome")
+NAMES = ("chromium-headless-shell", "chromium", "chromium-browser", "google-chrome")
+"""The first is the same browser without its own windows, which cost more than most pages: a third of the work."""
 
 
 class Quiet(http.server.SimpleHTTPRequestHandler):
@@ -93,7 +94,7 @@ def build(config: Path, folder: Path) -> Path:
 
 def chromium_path() -> str:
     """The browser of the system: CHROMIUM says which, else the first that is found."""
-    found = next(filter(None, map(shutil.which, (os.environ.get("CHROMIUM", "chromium"), *NAMES))), None)
+    found = next(filter(None, map(shutil.which, (os.environ.get("CHROMIUM", ""), *NAMES))), None)
     assert found, "no Chromium: `make browser` installs it"
     return found
 
@@ -153,7 +154,7 @@ class Visit:
         return self.settled()
 
     def settled(self) -> Page:
-        """Waits until the page is loaded and so is every script that it fetches by itself.
+        """Waits until the page is loaded and so is every script and style that it fetches by itself.
 
         The load event does not wait for a part that is fetched only where a page has its place (theme/js/parts.js): a
         test that went on at once met that part before, or after, what the test did.
@@ -162,9 +163,9 @@ class Visit:
         end = time.monotonic() + 10
         # A script that has come asks for others once it is read, so nothing may be on its way for a while.
         quiet = 0
-        while quiet < 3:
+        while quiet < 2:
             assert time.monotonic() < end, f"never loaded: {sorted(one.url for one in self.coming)}"
-            self.page.wait_for_timeout(10)
+            self.page.wait_for_timeout(5)
             self.page.evaluate("0")  # what the page was about to do is done before it answers
             quiet = 0 if self.coming else quiet + 1
         return self.page
@@ -188,7 +189,7 @@ class Visit:
     def _request(self, request: Request) -> None:
         if request.is_navigation_request():
             self.coming.clear()  # what the page before still waited for
-        if request.resource_type == "script":
+        if request.resource_type in ("script", "stylesheet"):
             self.coming.add(request)
         self.asked.append(request.url)
         if not request.url.startswith((self.address, "data:")):

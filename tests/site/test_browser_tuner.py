@@ -197,6 +197,7 @@ def test_stiff_gliding_noisy_strings_are_read_within_three_cents_and_never_gross
 def test_one_cent_and_one_semitone_are_told_as_one(visit: Visiting, midi: float, said: str) -> None:
     with visit() as student:
         page = student.open("tuner/")
+        until(page, "!!document.querySelector('.tuner')")
         # String 5 alone, so that what is far off is told of it; the pitch comes as the microphone's would.
         shown = page.evaluate(
             """async (midi) => {
