@@ -210,6 +210,8 @@ def visiting(
         reduced_motion="reduce",
         **settings,  # type: ignore[arg-type]
     )
+    # As a browser with a window does; the one without refuses it.
+    context.grant_permissions(["screen-wake-lock"])
     visit = Visit(context.new_page(), address)
     visit.note()
     try:

@@ -403,6 +403,21 @@ def test_an_address_with_a_step_that_is_gone_opens_the_other_alone_and_says_so(v
         assert notice == "A step that was asked for is no longer in this lesson, so this one is shown alone."
 
 
+def test_what_else_the_browser_cannot_do_does_not_take_the_place_of_what_was_said(visit: Visiting) -> None:
+    with visit() as student:
+        student.page.add_init_script("Object.defineProperty(navigator, 'wakeLock', { value: undefined })")
+        page = student.open(LESSON)
+        there = change(page, 3)
+        student.open()
+        page = shown(student.open(f"{LESSON}#practise=dark--bogus,{there['to']}"))
+        until(
+            page, f"document.querySelector('{VIEW} [data-notice]').textContent.includes('can’t keep this screen awake')"
+        )
+        assert "A step that was asked for is no longer in this lesson" in asked(page)[2]
+        press(page, "ArrowRight")
+        assert asked(page)[2] == ""
+
+
 def test_carrying_on_leads_to_what_the_edited_steps_of_a_change_are_now(visit: Visiting) -> None:
     rename = """(id) => {
       for (const name of Object.keys(localStorage)) localStorage[name] = localStorage[name].replaceAll(id, 'dark--was');
