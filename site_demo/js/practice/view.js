@@ -92,13 +92,17 @@ function newSession(view, steps) {
 }
 
 /**
- * What is said above the step, and brought into sight, until one goes on.
+ * What is said above the step, and brought into sight, until one goes on; what comes later takes the place of nothing.
  * @param {HTMLElement} view @param {import("../words.js").Say} say @returns {(which: string) => void} "": nothing any more
  */
 function noticeOf(view, say) {
   const place = thePart(view, "[data-notice]", HTMLElement);
+  /** @type {Set<string>} */
+  const said = new Set();
   return (which) => {
-    write(place, say(which));
+    if (which) said.add(say(which));
+    else said.clear();
+    write(place, [...said].join(" "));
     if (which) place.scrollIntoView({ block: "nearest", behavior: "instant" });
   };
 }
