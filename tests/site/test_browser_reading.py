@@ -221,7 +221,7 @@ def test_easy_ways_back_are_folded_and_open_by_key_and_tap(visit: Visiting) -> N
         assert min(size["height"] for size in sizes) >= 24, "WCAG 2.2, 2.5.8"
         lines.first.press("Enter")
         lines.last.click()
-        assert all(page.evaluate(SEEN))
+        until(page, f"{SEEN}.every(Boolean)")
 
 
 def test_a_link_into_the_fold_opens_it(visit: Visiting) -> None:
@@ -236,10 +236,11 @@ def test_nothing_is_folded_on_paper(visit: Visiting) -> None:
     """By the style sheet; and by a script, since a browser may not know the part of `<details>` that it styles."""
     with visit() as student:
         page = student.open(HEAVIEST)
+        # What is seen is known a frame after the paper is chosen.
         page.emulate_media(media="print")
-        assert all(page.evaluate(SEEN))
+        until(page, f"{SEEN}.every(Boolean)")
         page.emulate_media(media="screen")
-        assert not any(page.evaluate(SEEN))
+        until(page, f"!{SEEN}.some(Boolean)")
         page.locator(".fp-ways-folded > summary").first.click()
         opened = "[...document.querySelectorAll('.fp-ways-folded')].map((fold) => fold.open)"
         page.evaluate("dispatchEvent(new Event('beforeprint'))")
