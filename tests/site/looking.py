@@ -147,6 +147,7 @@ class Visit:
     faults: list[str] = field(default_factory=list)
     asked: list[str] = field(default_factory=list)
     coming: set[Request] = field(default_factory=set)
+    meant: list[str] = field(default_factory=list)
 
     def open(self, path: str = "") -> Page:
         """Goes to a page of the course and waits until its scripts have run."""
@@ -170,6 +171,10 @@ class Visit:
             quiet = 0 if self.coming else quiet + 1
         return self.page
 
+    def means(self, part: str) -> None:
+        """What the browser says with these words is what the test is about, whenever it comes to be said."""
+        self.meant.append(part)
+
     def note(self) -> None:
         """Starts to note errors, broken policies and requests."""
         self.page.on("console", lambda said: self._hear(said.type, said.text))
@@ -183,7 +188,7 @@ class Visit:
         )
 
     def _hear(self, kind: str, text: str) -> None:
-        if kind in ("error", "warning") and text != NO_WORKER:
+        if kind in ("error", "warning") and text != NO_WORKER and not any(part in text for part in self.meant):
             self.faults.append(text)
 
     def _request(self, request: Request) -> None:
