@@ -12,6 +12,7 @@ In prose, where a comment is HTML:
     <!-- accept CODE: reason -->             alone: covers the next paragraph, or the whole of the block that follows
 
 A comment is one only where the word after `accept` is followed by a colon, or is a finding's code; others say nothing.
+A colon behind `accept` too is let be: `accept: CODE: reason` says the same.
 """
 
 from __future__ import annotations
@@ -26,10 +27,12 @@ from fingerpost.source.block_lines import WORDS_BELOW, cut
 from fingerpost.source.mentions import Piece
 from fingerpost.source.syntax import Fence, Token
 
-SAID = re.compile(r"\s*accept\s+(?P<code>[^\s:]+)\s*(?P<colon>:?)\s*(?P<reason>.*?)\s*", re.IGNORECASE | re.DOTALL)
+SAID = re.compile(
+    r"\s*accept(?:\s+|\s*:\s+)(?P<code>[^\s:]+)\s*(?P<colon>:?)\s*(?P<reason>.*?)\s*", re.IGNORECASE | re.DOTALL
+)
 HTML_COMMENT = re.compile(r"<!--.*?-->", re.DOTALL)
 CODE_OR_COMMENT = re.compile(r"(?<!`)(`+)(?!`).*?(?<!`)\1(?!`)|<!--(?P<said>.*?)-->", re.DOTALL)
-TRAILING = re.compile(r"(?<!\S)#(?=\s+accept\s)", re.IGNORECASE)
+TRAILING = re.compile(r"(?<!\S)#(?=\s+accept(?:\s|:))", re.IGNORECASE)
 KEY_OF_PROSE = re.compile(r"(?:-[ \t]+)?(?:say|title|image)[ \t]*:(?=\s|$)[ \t]*(?P<value>.*)")
 ANY_KEY = re.compile(r"(?:-(?:\s|$)|[A-Za-z_][\w-]*[ \t]*:(?:\s|$))")
 MOST_ON_A_LINE = 100
