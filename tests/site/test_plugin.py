@@ -49,6 +49,18 @@ def test_a_course_builds_strictly_without_a_word(course):
     assert any(text.startswith("Words after") for text in words)
 
 
+def test_a_link_that_begins_to_practise_is_no_dead_anchor(course):
+    settings = SETTINGS.replace("plugins:", "validation: {anchors: warn}\nplugins:")
+    course.write(PAGES, settings).build(strict=True)
+    steps = re.findall(r'<li[^>]* id="(gates--[^"]+)"', course.page("first/index.html"))[:2]
+    assert len(steps) == 2
+    for tail, dead in ((",".join(steps), []), (f"{steps[0]},gates", ["There is no step `gates`"])):
+        text = f"{SECOND}\n[Back and forth](first.md#practise={tail})\n"
+        course.write({**PAGES, "second.md": text}, settings).build()
+        assert len(course.logged.said()) == len(dead)
+        assert all(part in said for part, said in zip(dead, course.logged.said(), strict=True))
+
+
 def test_links_lead_to_steps_on_other_pages(course):
     course.write(PAGES).build(strict=True)
     second, first = read(course.page("second/index.html")), read(course.page("first/index.html"))
@@ -88,6 +100,14 @@ def test_course_pages_stand_where_the_nav_puts_them(course):
     assert "Chords first" in course.page("index.html")
     for name in ("reading-the-pictures", "tuner", "staying-unhurt"):
         assert f"{name}/" in course.page("first/index.html")
+
+
+def test_a_lesson_that_the_nav_leaves_out_is_not_held_against_the_others(course):
+    """As in `check`: nobody knows where it is taught, so what it teaches may be used from the beginning."""
+    left_out = "nav:\n- index.md\n- second.md\n"
+    course.write(PAGES, SETTINGS.replace("plugins:", left_out + "plugins:")).build(strict=True)
+    course.write(PAGES, SETTINGS.replace("plugins:", left_out + "- first.md\nplugins:")).build()
+    assert any("No earlier block shows `Am`" in said for said in course.logged.said())
 
 
 def test_without_a_nav_they_come_after_the_lessons(course):

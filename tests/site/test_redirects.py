@@ -56,6 +56,7 @@ def found(course, redirects: str) -> list[tuple[str, int, str, str]]:
     [
         ("old.md: frist.md", "error", "old.md: first.md"),
         ("old.md: first.md#gate", "error", "old.md: first.md#gates"),
+        ('old.md: "first.md#practise=gates"', "error", ""),
         ("index.md: first.md", "error", "take the redirect out"),
         ("old.md: old.md", "error", ""),
         ("chords.md: first.md", "error", "take the redirect out"),

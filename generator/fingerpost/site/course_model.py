@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import posixpath
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, field
 from urllib.parse import quote
 
@@ -13,6 +13,7 @@ from fingerpost.course.build import build
 from fingerpost.course.curve import LessonLoad, loads
 from fingerpost.course.memory import Memory
 from fingerpost.course.model import Course
+from fingerpost.course.rules.dead_link import to_practise
 from fingerpost.course.settings import Settings
 from fingerpost.diagnostics import Diagnostic
 from fingerpost.render.lesson_way import lesson_way
@@ -54,16 +55,24 @@ class CourseModel:
     loads: Mapping[str, LessonLoad] = field(default_factory=dict)
 
 
-def course_model(pages: Sequence[File], files: Files, settings: Settings, kept: Kept) -> CourseModel:
-    """Builds the model from pages in the order in which they are taught."""
+def course_model(
+    pages: Sequence[File], files: Files, settings: Settings, kept: Kept, unplaced: Collection[str] = ()
+) -> CourseModel:
+    """Builds the model from pages in the order in which they are taught. unplaced: those that a `nav` leaves out."""
     kept.pages.turn(settings)
     texts = [decode(page.src_uri, page.content_bytes) for page in pages]
     reads = [_read(text.file, text.text, kept) for text, _ in texts]
-    course, of_course = build(reads, settings, kept.course)
+    course, of_course = build(reads, settings, kept.course, unplaced=unplaced)
     of_bytes = (finding for _, findings in texts for finding in findings)
     settled = judged(reads, course, settings, files.src_uris, [*of_bytes, *of_course])
     by_file = {load.file: load for load in loads(course, settings)}
     return CourseModel(course, settings, {read.syntax.file: read for read in reads}, settled.standing, by_file)
+
+
+def practise_anchors(model: CourseModel) -> frozenset[str]:
+    """What links of the course ask to practise, as anchors: no element has them, and our own findings judge them."""
+    targets = [link.target.text for read in model.reads.values() for link in read.links]
+    return frozenset(target.partition("#")[2] for target in targets if to_practise(target))
 
 
 def _read(file: str, text: str, kept: Kept) -> PageRead:

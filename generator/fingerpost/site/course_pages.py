@@ -29,6 +29,14 @@ def pages_in_order(nav: Navigation, files: Iterable[File]) -> list[File]:
     return list({file.src_uri: file for file in (*named, *files)}.values())
 
 
+def unplaced(files: Iterable[File], nav: Navigation) -> frozenset[str]:
+    """The pages that a `nav` leaves out without saying so (`not_in_nav`): where they are taught is not known."""
+    named = {page.file.src_uri for page in nav.pages}
+    return frozenset(
+        file.src_uri for file in files if file.src_uri not in named and file.inclusion is not InclusionLevel.NOT_IN_NAV
+    )
+
+
 def append_to_nav(nav: Navigation, files: Files, added: Iterable[str]) -> None:
     """Puts added pages that the navigation lacks at its end."""
     there = {page.file.src_uri for page in nav.pages}

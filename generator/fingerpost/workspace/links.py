@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 
-from fingerpost.course.model import Course
+from fingerpost.course.model import Block, Course
 from fingerpost.course.rules.blocked_by_policy import blocked_by_policy
 from fingerpost.course.rules.dead_link import Targets, dead_links
 from fingerpost.course.rules.dead_redirect import dead_redirects
@@ -60,7 +60,10 @@ def targets_of(
             known[file] = _anchors(file, own, course, settings)
         return known[file]
 
-    return Targets(frozenset((*files, *own, *ADDED)), anchors, dict(settings.redirects), all_known)
+    def steps(file: str) -> frozenset[str]:
+        return frozenset(_steps_of(own[file], course)) if file in own else frozenset()
+
+    return Targets(frozenset((*files, *own, *ADDED)), anchors, steps, dict(settings.redirects), all_known)
 
 
 def _anchors(file: str, own: Mapping[str, PageRead], course: Course, settings: Settings) -> frozenset[str] | None:
@@ -75,12 +78,21 @@ def _of_page(page: PageRead, course: Course) -> Iterator[str]:
     yield from page.ids
     for heading in page.headings:
         yield from heading.anchors
-    lesson = course.lesson(page.syntax.file)
-    blocks = [*lesson.blocks, *(broken.partial for broken in lesson.broken if broken.partial)] if lesson else []
-    for block in blocks:
-        yield from (block.id, *(step.id for step in block.steps))
-    for written in page.syntax.blocks:
-        yield from (token.text for token in (written.id, *(step.id for step in written.steps)) if token)
+    yield from (block.id for block in _blocks_of(page, course))
+    yield from (block.id.text for block in page.syntax.blocks if block.id)
+    yield from _steps_of(page, course)
+
+
+def _steps_of(page: PageRead, course: Course) -> Iterator[str]:
+    yield from (step.id for block in _blocks_of(page, course) for step in block.steps)
+    yield from (step.id.text for block in page.syntax.blocks for step in block.steps if step.id)
+
+
+def _blocks_of(page: PageRead, course: Course) -> Iterator[Block]:
+    """The blocks of a page, those among them that are in error as far as they can be read."""
+    if lesson := course.lesson(page.syntax.file):
+        yield from lesson.blocks
+        yield from (broken.partial for broken in lesson.broken if broken.partial)
 
 
 def _of_made(file: str, course: Course, settings: Settings) -> frozenset[str]:

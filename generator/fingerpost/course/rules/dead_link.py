@@ -7,7 +7,8 @@ addresses of other sites are not, since the check asks no network.
     [the gate](the-gaet.md)      [once more](the-gate.md#fourth)      [see][gate]
 
 Write the path of the page's source from the page in which the link stands, and an anchor that it has: that of a
-heading, or the id of a block or of a step.
+heading, or the id of a block or of a step. A link that begins to practise names one step, or the two of a change:
+`the-gate.md#practise=one,other`.
 """
 
 from __future__ import annotations
@@ -34,18 +35,23 @@ LEAST_ALIKE = 0.5
 """Names without endings that share less than this are not taken for each other. By our own choice."""
 
 TOP = ("", "top")
+PRACTISE = "practise="
+"""How an anchor begins that opens a lesson's practice view; then one step's id, or two with a comma between them."""
+MOST_PRACTISED = 2
 
 
 @dataclass(frozen=True)
 class Targets:
     """What links may lead to. files: all pages and files, as paths from the folder of the sources, those included that
-    the build makes; anchors: those of a page, None for a file that is no page; redirects: old page to new.
+    the build makes; anchors: those of a page, None for a file that is no page; steps: the ids of a page's steps, which
+    can be practised; redirects: old page to new.
 
     all_known: False for a page that is checked by itself, of which only its own anchors are known.
     """
 
     files: frozenset[str]
     anchors: Callable[[str], frozenset[str] | None]
+    steps: Callable[[str], frozenset[str]]
     redirects: Mapping[str, str] = field(default_factory=dict)
     all_known: bool = True
 
@@ -102,8 +108,35 @@ def _dead(link: Link, file: str, targets: Targets) -> Iterator[Diagnostic]:
             yield _no_file(link, there, file, targets)
         return
     anchors = targets.anchors(there)
-    if anchors is not None and anchor not in TOP and anchor not in anchors:
+    if anchors is None or anchor in TOP:
+        return
+    if asked := to_practise(link.target.text):
+        yield from _not_practised(link, asked, targets.steps(there), there, file)
+    elif anchor not in anchors:
         yield _no_anchor(link, path, anchor, anchors, there, file)
+
+
+def to_practise(written: str) -> list[str]:
+    """The ids that a link asks to practise, as they are written; none where it does not ask."""
+    anchor = written.partition("#")[2]
+    return anchor[len(PRACTISE) :].split(",") if anchor.startswith(PRACTISE) else []
+
+
+def _not_practised(link: Link, asked: list[str], steps: frozenset[str], there: str, file: str) -> Iterator[Diagnostic]:
+    """A finding at each id that is no step of the page; or one at those that are too many."""
+    whose = "this page" if there == file else quoted(there)
+    at = link.target.text.index("#") + 1 + len(PRACTISE)
+    for number, written in enumerate(asked):
+        ident = unquote(written)
+        if number == MOST_PRACTISED:
+            message = f"A link to practise names a step, or the two of a change; this one names {len(asked)}"
+            yield error(link.target.piece(at, len(link.target.text) - at), Code.DEAD_LINK, message, "two ids at most")
+            return
+        if ident not in steps:
+            near = next(iter(difflib.get_close_matches(ident[:100], sorted(steps), 1, 0.5)), "")
+            message = f"There is no step {quoted(ident)} on {whose} to practise"
+            yield error(link.target.piece(at, len(written)), Code.DEAD_LINK, message, "the id of a step", near)
+        at += len(written) + 1
 
 
 def _is_address(path: str, file: str, files: frozenset[str]) -> bool:

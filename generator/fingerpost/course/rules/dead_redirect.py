@@ -17,8 +17,9 @@ from __future__ import annotations
 import difflib
 import posixpath
 from collections.abc import Callable, Iterator, Mapping
+from urllib.parse import unquote
 
-from fingerpost.course.rules.dead_link import TOP, Targets, nearest_file, parted
+from fingerpost.course.rules.dead_link import PRACTISE, TOP, Targets, nearest_file, parted, to_practise
 from fingerpost.course.rules.explanation import Explanation
 from fingerpost.course.slip import error, warning
 from fingerpost.course.words import quoted
@@ -71,11 +72,20 @@ def _dead(old: str, new: str, targets: Targets, span: Span) -> Iterator[Diagnost
         yield error(span, Code.DEAD_REDIRECT, message, "a page of the course", f"{old}: {near}" if near else "")
         return
     anchors = targets.anchors(page)
-    if anchors is not None and anchor not in TOP and anchor not in anchors:
-        near = next(iter(difflib.get_close_matches(anchor[:100], sorted(anchors), 1, 0.5)), "")
+    if anchors is None or anchor in TOP:
+        return
+    asked = [unquote(one) for one in to_practise(new)]
+    there, named = (targets.steps(page), asked) if asked else (anchors, [anchor])
+    if not there.issuperset(named):
+        meant = [one if one in there else _nearest(one, there) for one in named]
         message = f"{quoted(old)} leads to {quoted('#' + anchor)}, which is not on {quoted(page)}"
-        expected = "the anchor of a heading, or the id of a block or a step"
-        yield error(span, Code.DEAD_REDIRECT, message, expected, f"{old}: {page}#{near}" if near else "")
+        expected = "the ids of one or two steps" if asked else "the anchor of a heading, or the id of a block or a step"
+        fix = f"{old}: {page}#{PRACTISE * bool(asked)}{','.join(meant)}" if all(meant) else ""
+        yield error(span, Code.DEAD_REDIRECT, message, expected, fix)
+
+
+def _nearest(ident: str, there: frozenset[str]) -> str:
+    return next(iter(difflib.get_close_matches(ident[:100], sorted(there), 1, 0.5)), "")
 
 
 REASONS = {
