@@ -83,7 +83,7 @@ class _Builder:
 
     def course(self, pages: Sequence[Page], unplaced: Collection[str]) -> tuple[Course, tuple[Diagnostic, ...]]:
         all_blocks = [block for page in pages for block in _syntax(page).blocks]
-        self.trail.later = {block.id.text for block in all_blocks if block.id is not None}
+        self.trail.later = {block.span: block for block in all_blocks}
         self.joining = Joining.of([_syntax(page).blocks for page in pages])
         drafts = [*self._lessons(pages, unplaced)]
         lessons = tuple(draft.finished(self) for draft in drafts)
@@ -97,7 +97,8 @@ class _Builder:
         """Goes through the pages; those that are unplaced may show anything of theirs until they are reached."""
         waiting = [block for page in pages if _syntax(page).file in unplaced for block in _syntax(page).blocks]
         for block in waiting:
-            self.trail.await_block(*awaited(block))
+            seen = awaited(block)
+            self.trail.await_block(seen.block_id, seen.chords, seen.ids)
         for page in pages:
             if waiting and _syntax(page).file in unplaced:
                 self.trail.reach()
@@ -130,6 +131,7 @@ class _Builder:
     def _block(self, syntax: BlockSyntax, draft: _Draft, in_reading: list[Diagnostic]) -> tuple[Block | None, bool]:
         """Builds a block; gives it, and whether what the hand holds after it is unknown."""
         block_id = syntax.id.text if syntax.id is not None else f"{draft.page.file}:{syntax.span.line}"
+        self.trail.later.pop(syntax.span, None)
         ground = ground_of(syntax, self.settings)
         meant, mended = syntax, tuple[Diagnostic, ...]()
         if "start" in syntax.unread or "strum" in syntax.unread:
@@ -256,7 +258,6 @@ class _Builder:
         if syntax.id is not None:
             self.trail.endings.setdefault(block_id, ending)
             self.trail.block_ids.setdefault(block_id, span)
-            self.trail.later.discard(block_id)
 
 
 @dataclass

@@ -36,11 +36,20 @@ def in_doubt(told: Told, errors: Iterable[Diagnostic], start_is_sure: bool) -> I
     return InDoubt(shown, promised, tuple(step.id.text for step in told.syntax.steps if step.id is not None))
 
 
-def awaited(syntax: BlockSyntax) -> tuple[str, frozenset[Chord], tuple[str, ...]]:
-    """The id of a block that may stand anywhere, the chords that it teaches or names, and the ids of its steps."""
+@dataclass(frozen=True)
+class Awaited:
+    """What a block that has not been reached may show by its text: chords that it teaches or names, ids of its own."""
+
+    block_id: str
+    chords: frozenset[Chord]
+    ids: frozenset[str]
+
+
+def awaited(syntax: BlockSyntax) -> Awaited:
+    """What a block may show before it is built."""
     chords = teaching_of(syntax).chords.union(_named(syntax))
-    steps = tuple(step.id.text for step in syntax.steps if step.id is not None)
-    return "" if syntax.id is None else syntax.id.text, chords, steps
+    given = frozenset(token.text for token in (syntax.id, *(step.id for step in syntax.steps)) if token is not None)
+    return Awaited("" if syntax.id is None else syntax.id.text, chords, given)
 
 
 def _named(syntax: BlockSyntax) -> Iterator[Chord]:

@@ -6,11 +6,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from fingerpost.course.ground import Ground
+from fingerpost.course.in_doubt import awaited
 from fingerpost.course.moves import move_of, strum_of
 from fingerpost.course.naming import symbol_of
 from fingerpost.course.objections import fault_finding, fault_span, objection
 from fingerpost.course.option_values import nearest
 from fingerpost.course.slip import Slip, slip
+from fingerpost.course.teaching import teaching_of
 from fingerpost.course.trail import Ending, Trail
 from fingerpost.course.words import listed, quoted
 from fingerpost.diagnostics import Code, Diagnostic
@@ -136,11 +138,12 @@ def _ending(token: Token, trail: Trail) -> Ending:
     if ending is not None:
         return ending
     known = list(trail.block_ids)
-    if token.text in trail.later:
-        message = f"The block {quoted(token.text)} comes later in the course, so no hand comes from there"
-        raise slip(
-            token.span, Code.UNRESOLVED_START, message, "a block that comes before this one", nearest(token.text, known)
-        )
+    later = next((block for block in trail.later.values() if token.text in awaited(block).ids), None)
+    if later is not None:
+        what = "block" if later.id is not None and later.id.text == token.text else "step"
+        message = f"The {what} {quoted(token.text)} comes later in the course, so no hand comes from there"
+        fix = _put_before(later, token) or nearest(token.text, known)
+        raise slip(token.span, Code.UNRESOLVED_START, message, "a block that comes before this one", fix)
     if trail.nameless and not meant_by(token.text, known):
         return Ending(token.text, token.span, None, sure=False)
     near = nearest(token.text, known)
@@ -166,9 +169,22 @@ def _as_taught(token: Token, ground: Ground, trail: Trail) -> StartRead:
         choices = [quoted(write_shape(shape)) for shape in shapes]
         message = f"{quoted(token.text)} was taught in {len(shapes)} shapes: {listed(choices, 'and')}"
         raise slip(token.span, Code.UNRESOLVED_START, message, "the shape that is meant", write_shape(shapes[-1]))
-    near = nearest(token.text, trail.symbols())
-    expected = "a chord that an earlier block shows"
-    raise slip(token.span, Code.UNRESOLVED_START, f"No earlier block shows {quoted(token.text)}", expected, near)
+    expected, message = "a chord that an earlier block shows", f"No earlier block shows {quoted(token.text)}"
+    shows = [block for block in trail.later.values() if chord in awaited(block).chords]
+    # One that teaches it, else one of another page: what the page itself shows below is no reason to ask for it here.
+    own_page = token.span.file
+    later = min(shows, key=lambda b: (chord not in teaching_of(b).chords, b.span.file == own_page), default=None)
+    if later is None:
+        raise slip(token.span, Code.UNRESOLVED_START, message, expected, nearest(token.text, trail.symbols()))
+    where = "" if later.span.file == token.span.file else f" in {later.span.file}"
+    named = "the block" if later.id is None else quoted(later.id.text)
+    message += f"; {named}{where} does, and comes later"
+    raise slip(token.span, Code.UNRESOLVED_START, message, expected, _put_before(later, token))
+
+
+def _put_before(later: BlockSyntax, token: Token) -> str:
+    """What to do where a start asks for a block on a page that comes too late; "" where it is on the same page."""
+    return f"put {later.span.file} before this page" if later.span.file != token.span.file else ""
 
 
 def _fingers(actions: Sequence[Action], ground: Ground) -> StartRead:

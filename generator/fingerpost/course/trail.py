@@ -14,6 +14,7 @@ from fingerpost.music.fretboard import Fretboard
 from fingerpost.music.limits import Fault
 from fingerpost.music.shape import Shape
 from fingerpost.music.tuning import Tuning
+from fingerpost.source.syntax import BlockSyntax
 
 
 @dataclass(frozen=True)
@@ -52,18 +53,18 @@ class Sighting:
 class Trail:
     """Grows block by block in the order of the course.
 
-    endings: by block id. by_step: by step id, the ending of its block and the step. later: ids of blocks still to
-    come. sightings: by the chord shown, in order. last_in_teaching: the latest of a chord in a block that teaches it.
-    in_doubt: sightings in blocks with errors, which no page shows; nothing is said of what mending may bring back.
-    promised: chords that such a block teaches and that no step of it shows now, with its id. lost: endings by the ids
-    of its steps. nameless: a block has no id, so that any may be its. awaited: of the promised chords and the lost
-    ids, those of blocks that may stand anywhere.
+    endings: by block id. by_step: by step id, the ending of its block and the step. later: the blocks still to come,
+    by their places. sightings: by the chord shown, in order. last_in_teaching: the latest of a chord in a block that
+    teaches it. in_doubt: sightings in blocks with errors, which no page shows; nothing is said of what mending may
+    bring back. promised: chords that such a block teaches and that no step of it shows now, with its id. lost:
+    endings by the ids of its steps. nameless: a block has no id, so that any may be its. awaited: of the promised
+    chords and the lost ids, those of blocks that may stand anywhere.
     """
 
     endings: dict[str, Ending] = field(default_factory=dict)
     by_step: dict[str, tuple[Ending, Step]] = field(default_factory=dict)
     block_ids: dict[str, Span] = field(default_factory=dict)
-    later: set[str] = field(default_factory=set)
+    later: dict[Span, BlockSyntax] = field(default_factory=dict)
     sightings: dict[Chord, list[Sighting]] = field(default_factory=dict)
     last_in_teaching: dict[Chord, Sighting] = field(default_factory=dict)
     in_doubt: dict[Chord, list[Sighting]] = field(default_factory=dict)
@@ -116,10 +117,10 @@ class Trail:
             if sighting.taught_here:
                 self.last_in_teaching[chord] = sighting
 
-    def await_block(self, block_id: str, chords: Iterable[Chord], step_ids: Iterable[str]) -> None:
+    def await_block(self, block_id: str, chords: Iterable[Chord], own_ids: Iterable[str]) -> None:
         """Takes in what a block may show, of which nobody said where in the course it is taught."""
         nowhere = Ending(block_id, Span("", 1, 1, 1, 1), None, sure=False)
-        chords, ids = frozenset(chords), frozenset(filter(None, (block_id, *step_ids)))
+        chords, ids = frozenset(chords), frozenset(own_ids)
         self.promised.update((chord, block_id) for chord in chords)
         self.lost.update((one, nowhere) for one in ids)
         self.awaited = (self.awaited[0] | chords, self.awaited[1] | ids)

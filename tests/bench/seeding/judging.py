@@ -19,6 +19,7 @@ from .places import Slip
 
 ABOVE = re.compile(r"Write `(.+)` above this line\.")
 BEFORE = re.compile(r"put (\S+) before this page")
+HERE = re.compile(r"Write (\S+) here\.")
 BELOW = re.compile(r"Write `(.+)` below this line\.")
 
 
@@ -133,6 +134,8 @@ def _fixed(lines: Sequence[str], finding: Diagnostic) -> list[list[str]]:
     if fix == "Put the next step above this one.":
         after = next(n for n in range(last + 1, len(out) + 1) if n == len(out) or not out[n].startswith("  "))
         return [[*out[:at], *out[last:after], *out[at:last], *out[after:]]]
+    if here := HERE.fullmatch(fix):
+        fix = here[1]
     line, column, end = out[at], finding.span.column - 1, finding.span.end_column - 1
     ways = [line[:column] + fix + line[end:]]
     ways += [line[: found.start()] + fix + line[found.end() :]
