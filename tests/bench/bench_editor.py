@@ -19,9 +19,9 @@ import tempfile
 import time
 from pathlib import Path
 
+from fingerpost.diagnostics import Code
 from fingerpost.workspace.checked import check
 from fingerpost.workspace.course_folder import load
-from fingerpost.workspace.fixing import fix
 from long_course import PROSE, STEPS_A_BLOCK, lesson, walk
 from lsprotocol import types
 
@@ -51,9 +51,16 @@ def copy_of_demo(folder: Path) -> Path:
 
 
 def with_its_chords_taught(page: Path) -> str:
-    """The lesson after its safe fixes: it teaches what it uses, as a lesson does that is being written."""
-    (fixed,) = (one for one in fix(load(page.parent.parent)).pages if one.path == page)
-    return fixed.after.decode()
+    """The lesson with a `teaches` in each block, of what it uses first, as a lesson has that is being written."""
+    lines = page.read_text(encoding="utf-8").split("\n")
+    words: dict[int, list[str]] = {}
+    for finding in check(load(page.parent.parent), for_pages=False).findings:
+        if finding.code is Code.USED_BEFORE_TAUGHT and finding.span.file == page.name:
+            block = max(at for at, line in enumerate(lines[: finding.span.line]) if line.startswith("id: "))
+            words.setdefault(block, []).append(finding.message.split("`")[1])
+    for block in sorted(words, reverse=True):
+        lines.insert(block + 1, f"teaches: [{', '.join(words[block])}]")
+    return "\n".join(lines)
 
 
 def processor(pid: int) -> float:
