@@ -92,7 +92,7 @@ function newSession(view, steps) {
 }
 
 /**
- * What is said above the step, and brought into sight, until one goes on; what comes later takes the place of nothing.
+ * What is said above the controls, and brought into sight, until one goes on; what comes later takes the place of nothing.
  * @param {HTMLElement} view @param {import("../words.js").Say} say @returns {(which: string) => void} "": nothing any more
  */
 function noticeOf(view, say) {
