@@ -125,6 +125,8 @@ def main() -> None:
                 context = browser.new_context(
                     viewport={"width": PHONE[0], "height": PHONE[1]}, has_touch=True, is_mobile=True
                 )
+                # As a browser with a window does; the one without refuses it, and practice has a word more to say.
+                context.grant_permissions(["screen-wake-lock"])
                 page = context.new_page()
                 finger = context.new_cdp_session(page)
                 finger.send("Emulation.setCPUThrottlingRate", {"rate": SLOWER})
