@@ -313,12 +313,12 @@ SPEAKS = """(() => {
 })()"""
 
 
-def test_what_is_read_aloud_can_be_stopped_by_its_own_control(visit: Visiting) -> None:
+def test_what_is_read_aloud_can_be_stopped_by_its_own_control_and_by_escape(visit: Visiting) -> None:
     with visit() as student:
         student.page.add_init_script(SPEAKS)
         page = student.open(LESSON)
         first, second = (page.locator("[data-aloud]:visible").nth(at) for at in (0, 1))
-        for stop in (first.click, lambda: page.evaluate("finish()")):
+        for stop in (first.click, lambda: page.keyboard.press("Escape"), lambda: page.evaluate("finish()")):
             first.click()
             assert (page.evaluate("speaking"), first.inner_text()) == (True, "Stop")
             stop()

@@ -24,6 +24,7 @@ export function bindAloud() {
     end();
     if (speaks) speak(speech, control);
   });
+  document.addEventListener("keydown", ({ key }) => { if (key === "Escape") end(); });
   for (const leaving of ["pagehide", "popstate"]) addEventListener(leaving, () => end());
 }
 
