@@ -125,6 +125,7 @@ def test_a_bad_one_among_several_does_not_stop_the_others(ask, command, good, ba
     ("arguments", "says"),
     [
         (["nam", "x32010"], "There is no command 'nam'. Try: `fingerpost name`"),
+        (["bogus"], "There is no command 'bogus'. Try: `fingerpost --help`"),
         (["name"], "The following arguments are required: SHAPE. Try: `fingerpost name --help`"),
         (["name", "xxxxxx"], "In 'xxxxxx' no string sounds, so there is nothing to name."),
         (["name", "--capo", "99", "x32010"], "--capo is '99'; expected a fret from 0 to 12."),
