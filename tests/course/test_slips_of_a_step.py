@@ -44,3 +44,17 @@ def test_where_a_step_above_has_the_wrong_strum_the_words_below_are_not_the_slip
     right = [fix for words, fix in said(block.format("D-e")) if words.startswith("strum")]
     assert right == []
     assert "strum A-e" not in [words for words, _ in said(block.format("E-e"))]
+
+
+@pytest.mark.parametrize(
+    ("line", "words"),
+    [
+        ("T to D7 and strum all", "T to D7"),
+        ("T to D7, strum all", "T to D7"),
+        ("strum all and T to D7", "T to D7"),
+        ("strum all, T to D7", "T to D7"),
+    ],
+)
+def test_words_too_many_go_with_what_joins_them_to_the_others(line: str, words: str) -> None:
+    start = "start: x02210/--231- = Am\nteaches: [Am, Am7]\nsteps:\n"
+    assert said(f"{start}- {line}\n- 3 off = Am7\n")[0] == (words, "strum all")

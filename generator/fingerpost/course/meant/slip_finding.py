@@ -59,12 +59,14 @@ def _words_too_many(line: MoveLine, index: int, first: Diagnostic) -> Diagnostic
 
 
 def _without(line: MoveLine, index: int) -> str:
-    """The line without one of its actions, and without the comma that joins it to the others."""
-    text, span = line.text.text, line.actions[index].span
-    first, last = span.column - line.text.span.column, span.end_column - line.text.span.column
+    """The line without one of its actions, and without what joins it to the others: a comma, or a word for it."""
+    text, column = line.text.text, line.text.span.column
+    spans = [action.span for action in line.actions]
+    first, last = spans[index].column - column, spans[index].end_column - column
     if index:
-        return text[: text.rindex(",", 0, first)] + text[last:]
-    return text[:first] + text[text.index(",", last) + 1 :].lstrip()
+        return text[: spans[index - 1].end_column - column] + text[last:]
+    after = spans[1].column - column if len(spans) > 1 else last
+    return text[:first] + text[after:].lstrip()
 
 
 def _other_word(line: MoveLine, index: int, move: Move, first: Diagnostic, ground: Ground) -> Diagnostic:
