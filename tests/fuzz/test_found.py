@@ -12,6 +12,13 @@ FOUND = {
     "a symbol that ends where its bass note is due": ["id: a", "start: open", "steps:", "- 1 to B1 = G/"],
     "a start that is longer as it was meant": ["id: a", "start: T 2:2, T A24-H", "steps:", "- 1 off = A"],
     "a bar that was meant and can't be held": ["id: a", "start: 4 E1-B", "strum: 6-1", "steps:", "- 2 to D3 = F"],
+    "words too many that are joined by `and`": [
+        "id: a",
+        "start: xx0232/---132",
+        "steps:",
+        "- T to D7 and strum all",
+        "- 3 off",
+    ],
     "a `strum` that is longer as it was meant": ["id: a", "strum: -H", "start: 1 G2 = A", "steps:", "- 2 to D3 = F"],
 }
 
