@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from fingerpost.course.ground import Ground
@@ -15,6 +16,8 @@ from fingerpost.music import chord_symbol
 from fingerpost.music.move import Move, write_move
 from fingerpost.source.syntax import BlockSyntax, MoveLine
 
+JOINED = re.compile(r"\s*(?:,|\band\b)?\s*$")
+"""What joins an action to the one before, behind a name that may stand between them."""
 OF_NAMES = (Code.NAME_IS_WRONG, Code.NAME_IS_LOOSE)
 
 
@@ -64,7 +67,8 @@ def _without(line: MoveLine, index: int) -> str:
     spans = [action.span for action in line.actions]
     first, last = spans[index].column - column, spans[index].end_column - column
     if index:
-        return text[: spans[index - 1].end_column - column] + text[last:]
+        before = spans[index - 1].end_column - column
+        return text[:before] + JOINED.sub("", text[before:first]) + text[last:]
     after = spans[1].column - column if len(spans) > 1 else last
     return text[:first] + text[after:].lstrip()
 
