@@ -73,7 +73,7 @@ def _unknown_command(message: str) -> tuple[str, str] | None:
     found = re.match(r"argument COMMAND: invalid choice: '(.*?)' \(", message)
     if found is None:
         return None
-    near = difflib.get_close_matches(found[1], [command.NAME for command in COMMANDS], 1, 0.6)
+    near = difflib.get_close_matches(found[1], [command.NAME for command in COMMANDS], 1)
     return f"There is no command {found[1]!r}", f"`fingerpost {near[0]}`" if near else "`fingerpost --help`"
 
 

@@ -20,7 +20,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from urllib.parse import unquote
 
-from fingerpost.course.option_values import PAGE_SUFFIXES
+from fingerpost.course.option_values import PAGE_SUFFIXES, nearest
 from fingerpost.course.rules.explanation import Explanation
 from fingerpost.course.slip import error, warning
 from fingerpost.course.words import quoted
@@ -133,8 +133,8 @@ def _not_practised(link: Link, asked: list[str], steps: frozenset[str], there: s
             yield error(link.target.piece(at, len(link.target.text) - at), Code.DEAD_LINK, message, "two ids at most")
             return
         if ident not in steps:
-            near = next(iter(difflib.get_close_matches(ident[:100], sorted(steps), 1, 0.5)), "")
             message = f"There is no step {quoted(ident)} on {whose} to practise"
+            near = nearest(ident, sorted(steps))
             yield error(link.target.piece(at, len(written)), Code.DEAD_LINK, message, "the id of a step", near)
         at += len(written) + 1
 
@@ -169,7 +169,7 @@ def _no_file(link: Link, there: str, file: str, targets: Targets) -> Diagnostic:
 
 def _no_anchor(link: Link, path: str, anchor: str, anchors: frozenset[str], there: str, file: str) -> Diagnostic:
     whose = "this page" if there == file else quoted(there)
-    near = next(iter(difflib.get_close_matches(anchor[:100], sorted(anchors), 1, 0.5)), "")
+    near = nearest(anchor, sorted(anchors))
     message = f"There is no {quoted('#' + anchor)} on {whose}"
     span = link.target.piece(len(link.target.text.partition("#")[0]), len(link.target.text.partition("#")[2]) + 1)
     expected = "the anchor of a heading, or the id of a block or a step"

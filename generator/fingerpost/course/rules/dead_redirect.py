@@ -14,11 +14,11 @@ anchor of a heading, a block or a step.
 
 from __future__ import annotations
 
-import difflib
 import posixpath
 from collections.abc import Callable, Iterator, Mapping
 from urllib.parse import unquote
 
+from fingerpost.course.option_values import nearest
 from fingerpost.course.rules.dead_link import PRACTISE, TOP, Targets, nearest_file, parted, to_practise
 from fingerpost.course.rules.explanation import Explanation
 from fingerpost.course.slip import error, warning
@@ -77,15 +77,11 @@ def _dead(old: str, new: str, targets: Targets, span: Span) -> Iterator[Diagnost
     asked = [unquote(one) for one in to_practise(new)]
     there, named = (targets.steps(page), asked) if asked else (anchors, [anchor])
     if not there.issuperset(named):
-        meant = [one if one in there else _nearest(one, there) for one in named]
+        meant = [one if one in there else nearest(one, sorted(there)) for one in named]
         message = f"{quoted(old)} leads to {quoted('#' + anchor)}, which is not on {quoted(page)}"
         expected = "the ids of one or two steps" if asked else "the anchor of a heading, or the id of a block or a step"
         fix = f"{old}: {page}#{PRACTISE * bool(asked)}{','.join(meant)}" if all(meant) else ""
         yield error(span, Code.DEAD_REDIRECT, message, expected, fix)
-
-
-def _nearest(ident: str, there: frozenset[str]) -> str:
-    return next(iter(difflib.get_close_matches(ident[:100], sorted(there), 1, 0.5)), "")
 
 
 REASONS = {

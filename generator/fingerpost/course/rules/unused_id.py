@@ -14,12 +14,12 @@ headings are never told: a block must have one, and a heading's comes with its w
 
 from __future__ import annotations
 
-import re
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from urllib.parse import unquote
 
 from fingerpost.course.model import Course
+from fingerpost.course.rules.dead_link import to_practise
 from fingerpost.course.rules.explanation import Explanation
 from fingerpost.course.slip import note
 from fingerpost.course.words import quoted
@@ -29,9 +29,6 @@ from fingerpost.source.syntax import AfterStart, BlockSyntax, Token
 
 Redirects = tuple[tuple[str, str], ...]
 """Old pages, each with the new one."""
-
-BETWEEN_IDS = re.compile(r"[=,]")
-"""What parts the ids in an address that leads into practice: `#practise=one,other`."""
 
 
 def unused_ids(pages: Sequence[PageRead], course: Course, redirects: Redirects) -> Iterator[Diagnostic]:
@@ -56,10 +53,10 @@ def _mentioned(pages: Iterable[PageRead], course: Course) -> Iterator[str]:
 
 
 def _linked(pages: Iterable[PageRead], redirects: Redirects) -> Iterator[str]:
-    """The anchors of all links and redirects, on whatever page."""
+    """The anchors of all links and redirects, on whatever page, and the ids that they ask to practise."""
     targets = (*(link.target.text for page in pages for link in page.links), *(new for _, new in redirects))
     for target in targets:
-        yield from BETWEEN_IDS.split(unquote(target.partition("#")[2]))
+        yield from map(unquote, to_practise(target) or [target.partition("#")[2]])
 
 
 def _gone_on(pages: Iterable[PageRead]) -> Iterator[str]:
