@@ -10,7 +10,7 @@ from fingerpost.course.block import BuiltBlock, build_block
 from fingerpost.course.broken import ErrorsByBlock, notice
 from fingerpost.course.chord_index import chord_index
 from fingerpost.course.ground import Ground, ground_of
-from fingerpost.course.in_doubt import awaited, in_doubt
+from fingerpost.course.in_doubt import chords_by_text, ids_by_text, in_doubt
 from fingerpost.course.kept_lines import KeptLines
 from fingerpost.course.meant.joining import Joining
 from fingerpost.course.meant.other_tuning import other_tuning, tuning_finding
@@ -97,8 +97,8 @@ class _Builder:
         """Goes through the pages; those that are unplaced may show anything of theirs until they are reached."""
         waiting = [block for page in pages if _syntax(page).file in unplaced for block in _syntax(page).blocks]
         for block in waiting:
-            seen = awaited(block)
-            self.trail.await_block(seen.block_id, seen.chords, seen.ids)
+            block_id = "" if block.id is None else block.id.text
+            self.trail.await_block(block_id, chords_by_text(block), ids_by_text(block))
         for page in pages:
             if waiting and _syntax(page).file in unplaced:
                 self.trail.reach()

@@ -36,20 +36,14 @@ def in_doubt(told: Told, errors: Iterable[Diagnostic], start_is_sure: bool) -> I
     return InDoubt(shown, promised, tuple(step.id.text for step in told.syntax.steps if step.id is not None))
 
 
-@dataclass(frozen=True)
-class Awaited:
-    """What a block that has not been reached may show by its text: chords that it teaches or names, ids of its own."""
-
-    block_id: str
-    chords: frozenset[Chord]
-    ids: frozenset[str]
+def chords_by_text(syntax: BlockSyntax) -> frozenset[Chord]:
+    """The chords that a block teaches or names: what it may show, before it is built."""
+    return teaching_of(syntax).chords.union(_named(syntax))
 
 
-def awaited(syntax: BlockSyntax) -> Awaited:
-    """What a block may show before it is built."""
-    chords = teaching_of(syntax).chords.union(_named(syntax))
-    given = frozenset(token.text for token in (syntax.id, *(step.id for step in syntax.steps)) if token is not None)
-    return Awaited("" if syntax.id is None else syntax.id.text, chords, given)
+def ids_by_text(syntax: BlockSyntax) -> frozenset[str]:
+    """The ids that a block gives to itself and to its steps."""
+    return frozenset(token.text for token in (syntax.id, *(step.id for step in syntax.steps)) if token is not None)
 
 
 def _named(syntax: BlockSyntax) -> Iterator[Chord]:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from fingerpost.course.ground import Ground
-from fingerpost.course.in_doubt import awaited
+from fingerpost.course.in_doubt import chords_by_text, ids_by_text
 from fingerpost.course.moves import move_of, strum_of
 from fingerpost.course.naming import symbol_of
 from fingerpost.course.objections import fault_finding, fault_span, objection
@@ -138,7 +138,7 @@ def _ending(token: Token, trail: Trail) -> Ending:
     if ending is not None:
         return ending
     known = list(trail.block_ids)
-    later = next((block for block in trail.later.values() if token.text in awaited(block).ids), None)
+    later = next((block for block in trail.later.values() if token.text in ids_by_text(block)), None)
     if later is not None:
         what = "block" if later.id is not None and later.id.text == token.text else "step"
         message = f"The {what} {quoted(token.text)} comes later in the course, so no hand comes from there"
@@ -170,16 +170,15 @@ def _as_taught(token: Token, ground: Ground, trail: Trail) -> StartRead:
         message = f"{quoted(token.text)} was taught in {len(shapes)} shapes: {listed(choices, 'and')}"
         raise slip(token.span, Code.UNRESOLVED_START, message, "the shape that is meant", write_shape(shapes[-1]))
     expected, message = "a chord that an earlier block shows", f"No earlier block shows {quoted(token.text)}"
-    shows = [block for block in trail.later.values() if chord in awaited(block).chords]
+    shows = [block for block in trail.later.values() if chord in chords_by_text(block)]
     # One that teaches it, else one of another page: what the page itself shows below is no reason to ask for it here.
-    own_page = token.span.file
-    later = min(shows, key=lambda b: (chord not in teaching_of(b).chords, b.span.file == own_page), default=None)
+    later = min(shows, key=lambda b: (chord not in teaching_of(b).chords, not _put_before(b, token)), default=None)
     if later is None:
         raise slip(token.span, Code.UNRESOLVED_START, message, expected, nearest(token.text, trail.symbols()))
-    where = "" if later.span.file == token.span.file else f" in {later.span.file}"
+    fix = _put_before(later, token)
     named = "the block" if later.id is None else quoted(later.id.text)
-    message += f"; {named}{where} does, and comes later"
-    raise slip(token.span, Code.UNRESOLVED_START, message, expected, _put_before(later, token))
+    message += f"; {named}{f' in {later.span.file}' if fix else ''} does, and comes later"
+    raise slip(token.span, Code.UNRESOLVED_START, message, expected, fix)
 
 
 def _put_before(later: BlockSyntax, token: Token) -> str:
