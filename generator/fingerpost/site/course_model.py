@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import posixpath
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from urllib.parse import quote
 
@@ -45,7 +45,8 @@ class Kept:
 class CourseModel:
     """A course, how each of its pages was read, and everything that is wrong with them.
 
-    loads: how hard the changes of each lesson are, by its file.
+    loads: how hard the changes of each lesson are, by its file. practised: the anchors of links that begin to practise;
+    no element has them, and our own findings judge them.
     """
 
     course: Course
@@ -53,6 +54,7 @@ class CourseModel:
     reads: Mapping[str, PageRead]
     findings: tuple[Diagnostic, ...]
     loads: Mapping[str, LessonLoad] = field(default_factory=dict)
+    practised: frozenset[str] = frozenset()
 
 
 def course_model(
@@ -66,12 +68,12 @@ def course_model(
     of_bytes = (finding for _, findings in texts for finding in findings)
     settled = judged(reads, course, settings, files.src_uris, [*of_bytes, *of_course])
     by_file = {load.file: load for load in loads(course, settings)}
-    return CourseModel(course, settings, {read.syntax.file: read for read in reads}, settled.standing, by_file)
+    by_page = {read.syntax.file: read for read in reads}
+    return CourseModel(course, settings, by_page, settled.standing, by_file, _practised(reads))
 
 
-def practise_anchors(model: CourseModel) -> frozenset[str]:
-    """What links of the course ask to practise, as anchors: no element has them, and our own findings judge them."""
-    targets = [link.target.text for read in model.reads.values() for link in read.links]
+def _practised(reads: Iterable[PageRead]) -> frozenset[str]:
+    targets = (link.target.text for read in reads for link in read.links)
     return frozenset(target.partition("#")[2] for target in targets if to_practise(target))
 
 

@@ -22,15 +22,7 @@ from fingerpost.render.contents import contents as lesson_contents
 from fingerpost.render.course_pages import MAKERS, CoursePage
 from fingerpost.render.look import Look
 from fingerpost.report.text import one_line
-from fingerpost.site.course_model import (
-    CourseModel,
-    Kept,
-    course_model,
-    look_of,
-    practise_anchors,
-    view_of,
-    way_through,
-)
+from fingerpost.site.course_model import CourseModel, Kept, course_model, look_of, view_of, way_through
 from fingerpost.site.course_pages import add_course_pages, append_to_nav, pages_in_order, unplaced
 from fingerpost.site.extension import FingerpostExtension
 from fingerpost.site.file_list import write_file_list, write_serving
@@ -69,7 +61,6 @@ class FingerpostPlugin(BasePlugin[FingerpostOptions]):  # type: ignore[no-untype
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Tells the theme which way pictures face, and a foreign theme which style sheet they need."""
         self.model: CourseModel | None = None
-        self.practised: frozenset[str] = frozenset()
         self.names: set[str] = set()
         self.kept = self.kept.by(config.config_file_path)
         self.language = _language(config)
@@ -101,7 +92,6 @@ class FingerpostPlugin(BasePlugin[FingerpostOptions]):  # type: ignore[no-untype
         own = [page for page in in_order if page.src_uri not in self.added]
         settings, problems = _settings(self.config)
         self.model = course_model(own, files, settings, self.kept, unplaced(own, nav) if config.nav else ())
-        self.practised = practise_anchors(self.model)
         self.pages = {name: self._course_page(name) for name in self.added}
         append_to_nav(nav, files, self.added)
         for problem in problems:
@@ -146,7 +136,7 @@ class FingerpostPlugin(BasePlugin[FingerpostOptions]):  # type: ignore[no-untype
         elif self.model is not None:
             html += way_through(page.file, self.model, files, self.language)
         if page.present_anchor_ids is not None:
-            page.present_anchor_ids |= our_ids(html) | self.practised
+            page.present_anchor_ids |= our_ids(html) | (self.model.practised if self.model is not None else set())
         if self._contents(page):
             page.toc = contents(without_pictures(html), page.toc, BLOCKS)
         return html
